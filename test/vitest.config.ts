@@ -19,6 +19,7 @@ export default defineConfig({
           include: [
             'test/science/**/*.test.ts',
             'test/api/calculations/**/*.test.ts',
+            'test/api/contract/**/*.test.ts',
             'test/project/**/*.test.ts',
             'test/web/**/*.test.ts',
           ],
