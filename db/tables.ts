@@ -1,0 +1,463 @@
+import type { ColumnType, Generated, JSONColumnType } from 'kysely'
+
+/**
+ * One interface for each table. Columns are snake case in SQL and camel case here and in the API.
+ * Column by column, with meanings and bounds: the migrations; the nouns: DEVELOPERS.md.
+ * Names are mapped by CamelCasePlugin with `maintainNestedObjectKeys` and `underscoreBetweenUppercaseLetters`
+ * (`waterAlkalinityMgL` is `water_alkalinity_mg_l`).
+ */
+
+/** What every row has: an id (the client may choose it), a version for `If-Match`, the server's time of writing. */
+type Row = {
+  id: Generated<string>
+  version: Generated<number>
+  createdAt: ColumnType<Date, never, never>
+}
+
+/** A date without a time, as `YYYY-MM-DD` text in both databases. */
+type Day = string
+type Moment = ColumnType<Date, Date | string, Date | string>
+type MaybeMoment = ColumnType<Date | null, Date | string | null | undefined, Date | string | null>
+/** JSON goes in as text (JSON.stringify): a driver would make a PostgreSQL array of a JavaScript one. */
+type Json<T> = JSONColumnType<T & object, string, string>
+type JsonWithDefault<T> = ColumnType<T, string | undefined, string>
+type MaybeJson<T> = ColumnType<T | null, string | null | undefined, string | null>
+
+/** A measured row is never changed; a correction supersedes it, with a reason. */
+type Measured = Row & {
+  supersedesId: string | null
+  reason: string | null
+  /** Derived: another row supersedes this one. */
+  superseded: Generated<boolean>
+}
+
+export type Stage = 'soak' | 'dye' | 'set' | 'rinse' | 'dry' | 'wash' | 'contact' | 'rub' | 'light' | 'remedy'
+export type Status = 'planned' | 'done' | 'lost'
+/** From protocol to amount: `{}` untouched, `{"W2": 3}` three W2 washes, `{"X1 days": 28}`. */
+export type Wear = Record<string, number>
+export type Entered = { amount: string | number; unit: string; strengthPercent?: number | undefined }
+/** A value in the unit of the table of variables; an amount keeps what was entered beside it. */
+export type ConditionValue = number | string | null | { entered: Entered; value: number }
+export type Conditions = Record<string, ConditionValue>
+export type Held = { key: string; value: string | number; plusMinus?: number | undefined }
+export type Spot = { place?: number | undefined; l: number; a: number; b: number }
+
+export interface BaseTable extends Row {
+  name: string
+  makerLot: string | null
+  composition: JsonWithDefault<{ fibre: string; percent: number }[]>
+  /** Derived: the share that takes acid dye. */
+  dyeablePercent: number | null
+  superwash: Generated<'yes' | 'no' | 'unknown'>
+  naturalL: number | null
+  naturalA: number | null
+  naturalB: number | null
+}
+
+export interface DyeTable extends Row {
+  name: string
+  class: Generated<'levelling' | 'fast acid' | 'milling' | 'super-milling' | 'food-grade' | 'unknown'>
+  form: Generated<'powder' | 'liquid' | 'gel'>
+  batch: string | null
+  gramsPerTeaspoon: number | null
+}
+
+export interface StockTable extends Row {
+  label: string
+  parts: Json<{ dyeId: string; grams: number }[]>
+  madeToMl: number
+  strengthPercent: number | null
+  madeOn: Day | null
+}
+
+export interface RecipeTable extends Row {
+  name: string
+  colourway: string | null
+  edition: Generated<number>
+  madeFromTrialId: string | null
+  per100g: JsonWithDefault<unknown[]>
+  liquorMlPerG: number | null
+  tolerances: JsonWithDefault<{ key: string; must: boolean; plusMinus?: number }[]>
+}
+
+export type Pattern = 'P0' | 'P1' | 'P2' | 'P3' | 'P4' | 'P5' | 'P6' | 'P7' | 'P8' | 'own'
+
+export interface TrialTable extends Row {
+  title: string
+  question: string
+  expectation: string | null
+  pattern: Pattern
+  block: Generated<'session' | 'vessel' | 'parent'>
+  seed: number | null
+  conditions: JsonWithDefault<Conditions>
+  held: JsonWithDefault<Held[]>
+  invented: Generated<boolean>
+  archivedAt: MaybeMoment
+}
+
+export interface FactorTable extends Row {
+  trialId: string
+  key: string
+  stage: Stage
+  kind: 'number' | 'category'
+  ordered: boolean
+  unit: string | null
+}
+
+export interface LevelTable extends Row {
+  factorId: string
+  position: number
+  label: string
+  value: number | null
+  isReference: Generated<boolean>
+}
+
+/** One condition of a rule; the verdict engine reads nothing else. */
+export type RuleCondition = {
+  outcome: string
+  fibre?: string | undefined
+  wear: Wear
+  end: 'low' | 'high'
+  against: 'reference' | 'next level' | 'control' | 'standard' | 'none'
+  statistic: 'upper limit' | 'mean' | 'every unit' | 'worst lot' | 'bracket'
+  margin?: number | undefined
+  atLeast?: number | undefined
+  atMost?: number | undefined
+  direction: 'smaller is better' | 'larger is better'
+}
+
+export interface RuleTable extends Row {
+  trialId: string
+  edition: number
+  conditions: Json<RuleCondition[]>
+  method: Generated<'paired' | 'model' | 'pooled'>
+  plannedSessions: number
+  looks: Generated<number>
+  confidence: Generated<number>
+  lockedAt: MaybeMoment
+  reason: string | null
+}
+
+export interface SessionTable extends Row {
+  trialId: string | null
+  kind: Generated<'stove' | 'bench' | 'wash' | 'contact' | 'rub' | 'light' | 'remedy'>
+  heldOn: Day | null
+  label: string
+  place: string | null
+  altitudeM: number | null
+  waterAlkalinityMgL: number | null
+  conditions: JsonWithDefault<Conditions>
+  note: string | null
+}
+
+export interface VesselTable extends Row {
+  sessionId: string
+  stage: Stage
+  kind: 'pot' | 'jar' | 'packet' | 'tray' | 'bowl' | 'card'
+  label: string
+  equipment: string | null
+  place: string | null
+  drawnOrder: number | null
+  recipeId: string | null
+  conditions: JsonWithDefault<Conditions>
+  /** Made by an import that named none. */
+  assumed: Generated<boolean>
+  status: Generated<Status>
+  lostReason: string | null
+}
+
+export type Role =
+  | 'treated'
+  | 'blank'
+  | 'twin'
+  | 'dark twin'
+  | 'known good'
+  | 'known bleeder'
+  | 'companion'
+  | 'blue wool'
+  | 'standard'
+  | 'bled'
+
+export interface SkeinTable extends Row {
+  trialId: string | null
+  code: string
+  role: Generated<Role>
+  cutFromId: string | null
+  cutAt: MaybeMoment
+  baseId: string | null
+  massG: number | null
+  blueWoolNumber: number | null
+  fibre: string | null
+  conditions: JsonWithDefault<Conditions>
+  status: Generated<Status>
+  lostReason: string | null
+}
+
+export interface PlacementTable extends Row {
+  skeinId: string
+  vesselId: string
+  place: string | null
+  /** Under foil: the exposure isn't counted as wear. */
+  covered: Generated<boolean>
+  inAt: MaybeMoment
+  outAt: MaybeMoment
+}
+
+export interface TreatmentTable extends Row {
+  factorId: string
+  levelId: string
+  sessionId: string | null
+  vesselId: string | null
+  skeinId: string | null
+}
+
+export type StampKind =
+  | 'in'
+  | 'lid on'
+  | 'steam seen'
+  | 'lid opened'
+  | 'out'
+  | 'cooled'
+  | 'added'
+  | 'deviation'
+  | 'lost'
+  | 'note'
+
+export interface StampTable extends Measured {
+  sessionId: string
+  vesselId: string | null
+  skeinId: string | null
+  kind: StampKind
+  at: Moment
+  what: string | null
+  entered: MaybeJson<Entered>
+  stockId: string | null
+  grams: number | null
+  ml: number | null
+}
+
+export interface RinseTable extends Measured {
+  skeinId: string | null
+  vesselId: string | null
+  number: number
+  mlPerG: number | null
+  temperatureC: number | null
+  minutes: number | null
+  clarity: number | null
+  detergentGL: number | null
+}
+
+export type Protocol =
+  | 'W1'
+  | 'W2'
+  | 'W3'
+  | 'W4'
+  | 'W5'
+  | 'W6'
+  | 'X0'
+  | 'X1'
+  | 'X2'
+  | 'X3'
+  | 'X4'
+  | 'rub dry'
+  | 'rub wet'
+
+export interface ExposureTable extends Measured {
+  vesselId: string
+  protocol: Protocol
+  cycles: number | null
+  strokes: number | null
+  startedAt: MaybeMoment
+  endedAt: MaybeMoment
+  doseMlxh: number | null
+  due: JsonWithDefault<Day[]>
+  conditions: JsonWithDefault<Conditions>
+}
+
+export type Method = 'instrument' | 'photo' | 'eye'
+
+export interface InstrumentTable extends Row {
+  name: string
+  method: Method
+  sdL: number | null
+  sdA: number | null
+  sdB: number | null
+  sdFrom: Generated<'gauge check' | 'entered' | 'planning value'>
+  checkedOn: Day | null
+}
+
+export interface SittingTable extends Row {
+  trialId: string | null
+  method: Method
+  instrumentId: string | null
+  at: MaybeMoment
+  label: string
+  illuminant: string | null
+  observer: string | null
+  geometry: string | null
+  apertureMm: number | null
+  card: string | null
+  light: string | null
+  inFrameStandardId: string | null
+  person: string | null
+}
+
+export interface ReadingTable extends Measured {
+  skeinId: string
+  sittingId: string
+  placing: Generated<number>
+  wear: JsonWithDefault<Wear>
+  wearFrom: Generated<'exposures' | 'entered'>
+  wet: Generated<boolean>
+  restedH: number | null
+  spots: Json<Spot[]>
+  blindCode: string | null
+  takenAt: MaybeMoment
+  meanL: number
+  meanA: number
+  meanB: number
+  spotsN: number
+  mcdm: number | null
+  spread: number | null
+  clipped: Generated<boolean>
+}
+
+export interface OutcomeTable extends Measured {
+  kind: string
+  skeinId: string | null
+  vesselId: string | null
+  value: number
+  text: string | null
+  unit: string | null
+  fibre: string | null
+  companionId: string | null
+  wear: JsonWithDefault<Wear>
+  sittingId: string | null
+  grader: string | null
+  blindCode: string | null
+  takenAt: MaybeMoment
+}
+
+export type Basis = 'own' | 'covered' | 'twin' | 'standard' | 'companion'
+
+/** Derived: a reading against its baseline, its covered half, its twin, the standard or the unstained companion. */
+export interface ChangeTable extends Row {
+  readingId: string
+  againstIds: string[]
+  basis: Basis
+  dL: number
+  dA: number
+  dB: number
+  dC: number
+  dH: number
+  de76: number
+  de00: number
+  deF: number
+  grade: string
+}
+
+/** Derived: one row for each skein × kind × fibre × basis × wear. All findings read this table. */
+export interface ResultTable extends Row {
+  trialId: string
+  skeinId: string
+  /** The session of the vessel at the factor's stage, else of the earliest vessel. */
+  sessionId: string | null
+  /** From stage to the id of the vessel that the skein lay in. */
+  vessels: JsonWithDefault<Partial<Record<Stage, string>>>
+  lotId: string | null
+  parentId: string | null
+  kind: string
+  fibre: Generated<string>
+  basis: Generated<string>
+  wear: JsonWithDefault<Wear>
+  /** The wear as text, keys in order: `W2=3`, `W2=5,rub wet=10`, empty for untouched. */
+  wearKey: Generated<string>
+  /** The amount, where the wear is of one protocol. */
+  wearAmount: number | null
+  value: number
+  text: string | null
+  dL: number | null
+  dA: number | null
+  dB: number | null
+  readingsN: number
+  spotsN: number
+  settings: Generated<string>
+  resolved: JsonWithDefault<Conditions>
+  firstRecordedAt: Moment
+}
+
+export interface VerdictTable extends Row {
+  trialId: string
+  ruleEdition: number
+  look: number
+  sessionsN: number
+  body: Json<Record<string, unknown>>
+  declaredAt: ColumnType<Date, Date | string | undefined, never>
+}
+
+export interface EvidenceSheetTable extends Row {
+  trialIds: string[]
+  body: Json<Record<string, unknown>>
+  sha256: string
+  step: 'E0' | 'E1' | 'E2' | 'E3' | 'E4'
+  madeAt: ColumnType<Date, Date | string | undefined, never>
+  shareHash: string | null
+  sharedAt: MaybeMoment
+  withdrawnAt: MaybeMoment
+  supersededBy: string | null
+}
+
+export interface AttachmentTable extends Row {
+  ownerKind: string
+  ownerId: string
+  mediaType: string
+  bytes: Uint8Array
+  sha256: string
+  width: number | null
+  height: number | null
+  kind: 'photo' | 'report'
+}
+
+export interface SettingTable extends Row {
+  key: string
+  value: Json<Record<string, unknown>>
+}
+
+export interface TableImportTable extends Row {
+  trialId: string
+  columns: Json<unknown[]>
+  answers: JsonWithDefault<Record<string, unknown>>
+  rowsN: number
+  keptN: number
+  leftOut: JsonWithDefault<unknown[]>
+}
+
+export interface Database {
+  base: BaseTable
+  dye: DyeTable
+  stock: StockTable
+  recipe: RecipeTable
+  trial: TrialTable
+  factor: FactorTable
+  level: LevelTable
+  rule: RuleTable
+  session: SessionTable
+  vessel: VesselTable
+  skein: SkeinTable
+  placement: PlacementTable
+  treatment: TreatmentTable
+  stamp: StampTable
+  rinse: RinseTable
+  exposure: ExposureTable
+  instrument: InstrumentTable
+  sitting: SittingTable
+  reading: ReadingTable
+  outcome: OutcomeTable
+  change: ChangeTable
+  result: ResultTable
+  verdict: VerdictTable
+  evidenceSheet: EvidenceSheetTable
+  attachment: AttachmentTable
+  setting: SettingTable
+  tableImport: TableImportTable
+}
