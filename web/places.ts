@@ -1,0 +1,17 @@
+import type { ComponentType } from 'preact'
+import { lazy } from 'preact-iso'
+
+/** A page of the site: its address, and its word in the bar at the top if it stands there. */
+export type Place = {
+  readonly path: string
+  readonly label?: string
+  readonly page: ComponentType
+}
+
+/**
+ * Every page, in the order of the bar. A page is loaded when it is first asked for.
+ * A new page is one line here; without a label it has an address and does not stand in the bar.
+ */
+export const places: readonly Place[] = [
+  { path: '/', label: 'Home', page: lazy(async () => (await import('#web/pages/home-page.tsx')).HomePage) },
+]
