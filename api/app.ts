@@ -1,14 +1,26 @@
 import { OpenAPIHono } from '@hono/zod-openapi'
 import { bodyLimit } from 'hono/body-limit'
 import { requestId } from 'hono/request-id'
+import type { Kysely } from 'kysely'
 import { calculationRoutes } from '#api/calculations/routes.ts'
 import { Problem } from '#api/contract/problem.ts'
 import { notFoundHandler, problemHandler } from '#api/http/problem.ts'
+import { trialRoutes } from '#api/trials/routes.ts'
+import { refusalByDatabase } from '#db/failures.ts'
+import type { Database } from '#db/tables.ts'
 
 /** The most that one request may carry. */
 const mostBytes = 8 * 1024 * 1024
 
-export function createApp(): OpenAPIHono {
+/** What the whole application needs from outside; `main.ts` alone opens and reads these. */
+export type Surroundings = {
+  readonly db: Kysely<Database>
+  /** The address that customers reach, for links and QR codes. */
+  readonly publicUrl?: string | undefined
+}
+
+/** Mounts every noun; one error handler, no I/O of its own. */
+export function createApp({ db }: Surroundings): OpenAPIHono {
   const app = new OpenAPIHono()
   app.use(requestId())
   app.use(
@@ -21,7 +33,16 @@ export function createApp(): OpenAPIHono {
     }),
   )
   app.route('/api/calculations', calculationRoutes())
-  app.onError(problemHandler)
+  app.route('/api/trials', trialRoutes(db))
+  app.doc31('/api/openapi.json', {
+    openapi: '3.1.0',
+    info: {
+      title: 'Runs Clear',
+      version: '1',
+      description: 'Side-by-side dyeing trials, verdicts and evidence.',
+    },
+  })
+  app.onError((error, c) => problemHandler(refusalByDatabase(error) ?? error, c))
   app.notFound(notFoundHandler)
   return app
 }

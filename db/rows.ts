@@ -8,8 +8,9 @@ export type PlainTable = Exclude<keyof Database, 'change' | 'result'>
 type Row = Record<string, unknown>
 
 // Kysely cannot follow a table that is only known by name; the row types at the borders of these functions hold instead.
-type AnyDb = Kysely<Record<string, Row>>
-const any = (db: Kysely<Database>) => db as unknown as AnyDb
+type SomeRow = { id: string; version: number; createdAt: Date }
+const plain = (db: Kysely<Database>) => db as unknown as Kysely<{ row: SomeRow }>
+const named = (table: PlainTable) => table as 'row'
 
 /**
  * Writes a row. The same row under the same id is harmless (`made` is false); a different one is refused.
@@ -21,8 +22,8 @@ export async function addRow<T extends PlainTable>(
   values: Insertable<Database[T]>,
 ): Promise<{ row: Selectable<Database[T]>; made: boolean }> {
   const sent = definedOf(values as Row)
-  const row = await any(db)
-    .insertInto(table)
+  const row = await plain(db)
+    .insertInto(named(table))
     .values(sent as never)
     .onConflict((conflict) => conflict.column('id').doNothing())
     .returningAll()
@@ -43,8 +44,8 @@ export async function findRow<T extends PlainTable>(
   table: T,
   id: string,
 ): Promise<Selectable<Database[T]> | undefined> {
-  const row = await any(db)
-    .selectFrom(table)
+  const row = await plain(db)
+    .selectFrom(named(table))
     .selectAll()
     .where('id', '=', id as never)
     .executeTakeFirst()
@@ -71,8 +72,9 @@ export async function listRows<T extends PlainTable>(
   table: T,
   { limit, after, where = {} }: Page & { readonly where?: Row },
 ): Promise<{ rows: Selectable<Database[T]>[]; next: string | null }> {
-  let query = any(db).selectFrom(table).selectAll()
-  for (const [column, value] of Object.entries(where)) query = query.where(column, '=', value as never)
+  let query = plain(db).selectFrom(named(table)).selectAll()
+  for (const [column, value] of Object.entries(where))
+    query = query.where(column as 'id', '=', value as never)
   if (after) {
     query = query.where(
       sql<boolean>`(created_at, id) > (select created_at, id from ${sql.table(table)} where id = ${after})`,
@@ -94,8 +96,8 @@ export async function changeRow<T extends PlainTable>(
   id: string,
   { version, values, noun }: { readonly version: number; readonly values: Row; readonly noun: string },
 ): Promise<Selectable<Database[T]>> {
-  const row = await any(db)
-    .updateTable(table)
+  const row = await plain(db)
+    .updateTable(named(table))
     .set({ ...definedOf(values), version: sql`version + 1` } as never)
     .where('id', '=', id as never)
     .where('version', '=', version as never)
@@ -112,8 +114,8 @@ export async function removeRow<T extends PlainTable>(
   id: string,
   { version, noun }: { readonly version: number; readonly noun: string },
 ): Promise<void> {
-  const gone = await any(db)
-    .deleteFrom(table)
+  const gone = await plain(db)
+    .deleteFrom(named(table))
     .where('id', '=', id as never)
     .where('version', '=', version as never)
     .returning('id')

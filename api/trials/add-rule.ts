@@ -1,0 +1,86 @@
+import type { Kysely } from 'kysely'
+import { outcomeKind } from '#api/contract/outcomes.ts'
+import { type Fault, Problem } from '#api/contract/problem.ts'
+import type { NewRule } from '#api/contract/trial.ts'
+import { addRow } from '#db/rows.ts'
+import type { Database } from '#db/tables.ts'
+import { holdTrial, type RuleRow, rulesOf } from '#db/trials.ts'
+
+/**
+ * Writes an edition of the rule. The first needs no reason; a later one does, and is allowed at any time, for what was
+ * changed and when is shown wherever the rule is. An edition that is still a draft is replaced by its successor.
+ */
+export async function addRule(
+  db: Kysely<Database>,
+  trialId: string,
+  rule: NewRule,
+): Promise<{ row: RuleRow; made: boolean }> {
+  const faults = faultsOfRule(rule)
+  if (faults.length > 0) throw new Problem('at-fault', 'This rule cannot judge as it stands.', faults)
+  return db.transaction().execute(async (tx) => {
+    await holdTrial(tx, trialId)
+    const before = await rulesOf(tx, trialId)
+    const repeat = rule.id ? before.find((edition) => edition.id === rule.id) : undefined
+    const edition = repeat?.edition ?? (before.at(-1)?.edition ?? 0) + 1
+    if (edition > 1 && rule.reason === null) {
+      throw new Problem('at-fault', 'A later edition of the rule says why.', [
+        { pointer: '#/reason', detail: `This is edition ${edition}: give the reason for the change.` },
+      ])
+    }
+    return addRow(tx, 'rule', { ...rule, trialId, edition, conditions: JSON.stringify(rule.conditions) })
+  })
+}
+
+/** Locks an edition: from now on it judges, and is not changed. To lock what is locked is harmless. */
+export async function lockRule(db: Kysely<Database>, trialId: string, edition: number): Promise<RuleRow> {
+  return db.transaction().execute(async (tx) => {
+    await holdTrial(tx, trialId)
+    const rules = await rulesOf(tx, trialId)
+    const rule = rules.find((it) => it.edition === edition)
+    if (!rule) throw new Problem('not-found', `This trial’s rule has no edition ${edition}.`)
+    if (rule.lockedAt) return rule
+    const later = rules.find((it) => it.edition > edition && it.lockedAt)
+    if (later)
+      throw new Problem('rule-locked', `Edition ${later.edition} is locked already; lock a newer one.`)
+    return tx
+      .updateTable('rule')
+      .set((is) => ({ lockedAt: is.fn<Date>('now'), version: is('version', '+', 1) }))
+      .where('id', '=', rule.id)
+      .returningAll()
+      .executeTakeFirstOrThrow()
+  })
+}
+
+function faultsOfRule(rule: NewRule): Fault[] {
+  const faults: Fault[] = []
+  const main = rule.conditions.filter((condition) => condition.statistic !== 'every unit')
+  if (main.length === 0) {
+    const limits = rule.conditions.filter((it) => it.atLeast !== undefined || it.atMost !== undefined)
+    if (limits.length === 0)
+      faults.push({ pointer: '#/conditions', detail: 'No condition says what is to be judged.' })
+  }
+  for (const [i, condition] of rule.conditions.entries()) {
+    const at = `#/conditions/${i}`
+    if (condition.statistic === 'upper limit' && condition.margin === undefined) {
+      faults.push({
+        pointer: `${at}/margin`,
+        detail: 'Give the margin: the largest extra loss that you would still accept.',
+      })
+    }
+    if (
+      condition.statistic === 'every unit' &&
+      condition.atLeast === undefined &&
+      condition.atMost === undefined
+    ) {
+      faults.push({ pointer: at, detail: 'A limit needs “atLeast” or “atMost”.' })
+    }
+    const { min = -Infinity, max = Infinity, label } = outcomeKind(condition.outcome)
+    for (const side of ['atLeast', 'atMost'] as const) {
+      const limit = condition[side]
+      if (limit !== undefined && (limit < min || limit > max)) {
+        faults.push({ pointer: `${at}/${side}`, detail: `${label} ${limit} is outside ${min}–${max}.` })
+      }
+    }
+  }
+  return faults
+}
