@@ -1,0 +1,17 @@
+import type { PGlite } from '@electric-sql/pglite'
+import { createPgConfig } from '@electric-sql/pglite/node-postgres'
+import pg from 'pg'
+import { valueTypes } from './value-types.ts'
+
+/**
+ * An ordinary pool over the embedded database: one client, since there is one session, and every transaction
+ * waits its turn for it. `waitMs` ends a wait that would be for ever, as when `db` is used inside its own transaction.
+ */
+export function pglitePool(database: PGlite, { waitMs }: { waitMs: number }): pg.Pool {
+  return new pg.Pool({
+    ...createPgConfig(database),
+    types: valueTypes,
+    idleTimeoutMillis: 0,
+    connectionTimeoutMillis: waitMs,
+  })
+}
