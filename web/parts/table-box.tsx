@@ -1,0 +1,29 @@
+import './table-box.css'
+import type { ComponentChildren } from 'preact'
+
+export type TableBoxProps = {
+  /** What the table is, for those who do not see the heading above it. */
+  readonly name: string
+  /** `thead` and `tbody`. Cells of figures take `class="figure"`, the chosen row `class="chosen"`, a row out of the count `class="aside"`. */
+  readonly children: ComponentChildren
+}
+
+/** A table that scrolls in its own box with its first column held: `<TableBox name="Every skein"><thead>…</thead><tbody>…</tbody></TableBox>` */
+export function TableBox({ name, children }: TableBoxProps) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keyboard (WCAG 2.1.1)
+    <section class="table-box" aria-label={name} tabIndex={0}>
+      <table class="table">{children}</table>
+    </section>
+  )
+}
+
+/** A result outside its locked limit: heavy and underlined, and explained below the table. */
+export function Outside({ children }: { readonly children: ComponentChildren }) {
+  return (
+    <span class="table-outside">
+      {children}
+      <span class="visually-hidden"> (outside the limit)</span>
+    </span>
+  )
+}

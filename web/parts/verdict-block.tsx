@@ -1,0 +1,37 @@
+import './verdict-block.css'
+import type { ComponentChildren } from 'preact'
+import type { Verdict } from '#api/science/verdicts/verdict.ts'
+import { VerdictMark } from '#web/parts/verdict-mark.tsx'
+
+export type VerdictBlockProps = {
+  readonly verdict: Verdict
+  /** One sentence naming level and answer: “35 minutes of steam holds.” */
+  readonly sentence: string
+  /** The interval, the mean and the margin. */
+  readonly lead: ComponentChildren
+  /** Counts and noise, one soft line. */
+  readonly counts?: ComponentChildren
+  /** The pair tile of the chosen level; on a desk it may stand in the margin column instead. */
+  readonly pair?: ComponentChildren
+  /** At most two buttons. */
+  readonly buttons?: ComponentChildren
+  /** Smaller, for the newest finding on the home page. */
+  readonly small?: boolean
+}
+
+/** The answer of a trial, first on its page: mark, sentence, interval, counts, what to do next. */
+export function VerdictBlock(props: VerdictBlockProps) {
+  const { verdict, sentence, lead, counts, pair, buttons, small = false } = props
+  return (
+    <div class={small ? 'verdict-block verdict-block-small' : 'verdict-block'}>
+      <div class="verdict-block-answer">
+        <VerdictMark verdict={verdict} scale={small ? 1.2 : 2} />
+        <p class="verdict-block-sentence">{sentence}</p>
+      </div>
+      <p class="verdict-block-lead">{lead}</p>
+      {counts === undefined ? null : <p class="verdict-block-counts">{counts}</p>}
+      {pair === undefined ? null : <div class="verdict-block-pair">{pair}</div>}
+      {buttons === undefined ? null : <div class="verdict-block-buttons">{buttons}</div>}
+    </div>
+  )
+}
