@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vite'
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url))
-const apiPort = process.env.PORT ?? '8090'
+const apiPort = process.env.PORT ?? '4100'
 
 /** No plugins: JSX is turned into Preact by Vite's own compiler. */
 export default defineConfig({
