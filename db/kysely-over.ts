@@ -12,6 +12,8 @@ export function kyselyOver(pool: pg.Pool): Kysely<Database> {
         await connection.executeQuery(CompiledQuery.raw(`set time zone 'UTC'`))
       },
     }),
-    plugins: [new CamelCasePlugin({ maintainNestedObjectKeys: true })],
+    plugins: [
+      new CamelCasePlugin({ maintainNestedObjectKeys: true, underscoreBetweenUppercaseLetters: true }),
+    ],
   })
 }

@@ -141,7 +141,7 @@ function definedOf(values: Row): Row {
   return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined))
 }
 
-function isSame(sent: unknown, kept: unknown): boolean {
+export function isSame(sent: unknown, kept: unknown): boolean {
   return canonical(sent) === canonical(kept)
 }
 

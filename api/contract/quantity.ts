@@ -1,7 +1,7 @@
 import { z } from './schema.ts'
 
 /** An id, chosen by the client or made by the server. */
-export const id = z.uuid().openapi({ format: 'uuid' })
+export const id = z.uuid().toLowerCase().openapi({ format: 'uuid' })
 
 const decimalText = /^[+\-−]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?$/i
 
