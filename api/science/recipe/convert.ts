@@ -21,6 +21,7 @@ const hardness = (size: number): Measure => ({ kind: 'mass/volume', size: size *
  * milliequivalents 50.04; from memory of water handbooks. 1 N = 101.97 gf. 1 foot-candle = 10.764 lx.
  */
 const others: Readonly<Record<string, Measure>> = {
+  drop: { kind: 'volume', size: 0.05 },
   s: time(1 / 60),
   sec: time(1 / 60),
   second: time(1 / 60),

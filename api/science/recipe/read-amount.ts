@@ -32,7 +32,8 @@ const fraction = /^([-−]?)(\d{1,9})\s?[/⁄]\s?(\d{1,9})(?!\d)\s*(.*)$/
 const decimal = /^([-−]?)(\d{1,15}(?:[.,]\d{0,15})?|[.,]\d{1,15})(?!\d)\s*(.*)$/
 
 /**
- * An amount as people write it: `1 1/2`, `1½ tbsp`, `¾`, `12,5 mL`. A comma is a decimal comma.
+ * An amount as people write it: `1 1/2`, `1½ tbsp`, `¾`, `12,5 mL`. A comma is a decimal comma,
+ * a space in `1 000` sets off thousands.
  *
  * Blank is blank, never zero. What cannot be counted (“a pinch”) comes back with a reason in kind words.
  * The unit is given as it was typed: see `kitchenUnitCalled`.
@@ -51,6 +52,11 @@ export function readAmount(typed: string | number): ReadAmount {
     .replace(/([-−])\s+(?=\d)/, '$1')
     .replace(/\s+/g, ' ')
     .trim()
+    // “1 000” is a thousand; “1 500/1000” is one and a half.
+    .replace(
+      /^([-−]?\d{1,3})((?: \d{3})+)(?![\d.]* ?[/⁄]|\d)/,
+      (_, first, rest) => first + rest.replace(/ /g, ''),
+    )
   if (text === '') return { kind: 'blank' }
   const inParts = mixed.exec(text)
   if (inParts) return asAmount(typed, inParts[1], Number(inParts[2]), inParts[3], inParts[4], inParts[5])
