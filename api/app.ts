@@ -4,6 +4,7 @@ import { requestId } from 'hono/request-id'
 import type { Kysely } from 'kysely'
 import { calculationRoutes } from '#api/calculations/routes.ts'
 import { Problem } from '#api/contract/problem.ts'
+import { healthRoutes } from '#api/http/health.ts'
 import { notFoundHandler, problemHandler } from '#api/http/problem.ts'
 import { trialRoutes } from '#api/trials/routes.ts'
 import { refusalByDatabase } from '#db/failures.ts'
@@ -32,6 +33,7 @@ export function createApp({ db }: Surroundings): OpenAPIHono {
       },
     }),
   )
+  app.route('/api/health', healthRoutes(db))
   app.route('/api/calculations', calculationRoutes())
   app.route('/api/trials', trialRoutes(db))
   app.doc31('/api/openapi.json', {

@@ -1,32 +1,62 @@
-import { defineConfig } from 'vitest/config'
+import { defineConfig, type TestProjectInlineConfiguration } from 'vitest/config'
 
 /**
- * Four projects, so that each can be run alone: `npx vitest run --config test/vitest.config.ts --project science`.
- * Science needs no database and no browser; data runs twice, on the embedded database and on a server.
+ * Five projects, so that each can be run alone: `npx vitest run --config test/vitest.config.ts --project science`.
+ * Science needs no database and no browser; data runs twice, on the embedded database and on a server; `process`
+ * starts processes and opens folders of its own; `browser` drives a Chromium against the built tool.
  */
 const root = new URL('..', import.meta.url).pathname
-const common = { root, environment: 'node' as const }
+
+const science = [
+  'test/science/**/*.test.ts',
+  'test/api/calculations/**/*.test.ts',
+  'test/api/contract/**/*.test.ts',
+  'test/api/table/**/*.test.ts',
+  'test/project/**/*.test.ts',
+  'test/web/**/*.test.ts',
+]
+const processes = ['test/**/*.process.test.ts']
+const browsers = ['test/**/*.browser.test.ts']
+const data = ['test/db/**/*.test.ts', 'test/api/**/*.test.ts']
+
+type Settings = NonNullable<TestProjectInlineConfiguration['test']>
+
+function project(name: string, test: Settings): TestProjectInlineConfiguration {
+  return { root, test: { root, name, environment: 'node', testTimeout: 30_000, ...test } }
+}
+
+// One database for each worker, kept from file to file: opening it costs more than the tests of most files.
+const inThreads: Pick<Settings, 'pool' | 'isolate' | 'setupFiles'> = {
+  pool: 'threads',
+  isolate: false,
+  setupFiles: ['test/support/skip-if-missing.ts'],
+}
 
 export default defineConfig({
   root,
   test: {
     projects: [
-      {
-        root,
-        test: {
-          ...common,
-          name: 'science',
-          include: [
-            'test/science/**/*.test.ts',
-            'test/api/calculations/**/*.test.ts',
-            'test/api/contract/**/*.test.ts',
-            'test/project/**/*.test.ts',
-            'test/web/**/*.test.ts',
-          ],
-          exclude: ['**/*.browser.test.ts'],
-          testTimeout: 30_000,
-        },
-      },
+      project('science', { include: science, exclude: [...browsers, ...processes] }),
+      project('embedded', {
+        ...inThreads,
+        include: data,
+        exclude: [...science, ...browsers, ...processes],
+        globalSetup: 'test/support/embedded-once.ts',
+      }),
+      project('server', {
+        ...inThreads,
+        include: data,
+        exclude: [...science, ...browsers, ...processes],
+        globalSetup: 'test/support/server-once.ts',
+      }),
+      project('process', { include: processes, testTimeout: 120_000, hookTimeout: 120_000 }),
+      project('browser', {
+        include: browsers,
+        testTimeout: 120_000,
+        hookTimeout: 120_000,
+        setupFiles: ['test/support/skip-if-missing.ts'],
+        globalSetup: 'test/support/browser-once.ts',
+      }),
     ],
   },
 })

@@ -1,0 +1,85 @@
+// npm start: builds what is older than its sources, then runs it in this very process. Plain JavaScript, since
+// nothing is compiled yet when it begins.
+//   --build  only builds   --demo  on the example studio, in a folder of its own   --dev  from the sources, reloading
+import { spawn, spawnSync } from 'node:child_process'
+import { cpSync, existsSync, mkdirSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+
+const root = fileURLToPath(new URL('..', import.meta.url))
+const dist = join(root, 'dist')
+const stamp = join(dist, 'built')
+const has = (/** @type {string} */ flag) => process.argv.includes(flag)
+
+if (has('--demo')) process.env.DATA_DIR ??= './data/demo'
+
+if (has('--dev')) develop()
+else {
+  if (has('--build') || isOld()) build()
+  if (!has('--build')) await import('../dist/api/main.js')
+}
+
+function isOld() {
+  if (!existsSync(stamp)) return true
+  const built = statSync(stamp).mtimeMs
+  const sources = ['api', 'db', 'web', 'package.json', 'package-lock.json', 'tsconfig.json']
+  return sources.some((name) => newest(join(root, name)) > built)
+}
+
+/** Folders count too: a file that was taken away changes its folder's time. */
+function newest(/** @type {string} */ path) {
+  const { mtimeMs } = statSync(path)
+  if (!statSync(path).isDirectory()) return mtimeMs
+  return Math.max(mtimeMs, ...readdirSync(path).map((name) => newest(join(path, name))))
+}
+
+function build() {
+  console.log('Building …')
+  for (const folder of ['api', 'db']) rmSync(join(dist, folder), { recursive: true, force: true })
+  run('typescript/bin/tsc', '-p', 'api/tsconfig.build.json')
+  run('vite/bin/vite.js', 'build', '--config', 'web/vite.config.ts', '--logLevel', 'warn')
+  // The compiled tree has the names of the sources, and its own say where they lead.
+  const imports = { '#api/*.ts': './api/*.js', '#db/*.ts': './db/*.js' }
+  writeFileSync(join(dist, 'package.json'), JSON.stringify({ type: 'module', imports }))
+  mkdirSync(join(dist, 'db/sample-trials'), { recursive: true })
+  cpSync(join(root, 'db/sample-trials'), join(dist, 'db/sample-trials'), {
+    recursive: true,
+    filter: (from) => !from.endsWith('.ts'),
+  })
+  writeFileSync(stamp, '')
+}
+
+function run(/** @type {string} */ tool, /** @type {string[]} */ ...options) {
+  const file = join(root, 'node_modules', tool)
+  if (!existsSync(file))
+    fail('The tools to build with are not installed; run npm ci (without --omit=dev) first.')
+  const { status } = spawnSync(process.execPath, [file, ...options], { cwd: root, stdio: 'inherit' })
+  if (status !== 0) fail('It was not possible to build; the lines above say why.')
+}
+
+function fail(/** @type {string} */ sentence) {
+  console.error(sentence)
+  process.exit(1)
+}
+
+/** The API by tsx, started anew at each change, and the pages by Vite, which asks the API for `/api`. */
+function develop() {
+  const port = process.env.PORT || '4100'
+  const both = [
+    ['tsx/dist/cli.mjs', 'watch', 'api/main.ts', ...(has('--demo') ? ['--demo'] : [])],
+    ['vite/bin/vite.js', '--config', 'web/vite.config.ts'],
+  ].map(([tool = '', ...options]) =>
+    spawn(process.execPath, [join(root, 'node_modules', tool), ...options], {
+      cwd: root,
+      stdio: 'inherit',
+      env: { ...process.env, PORT: port },
+    }),
+  )
+  const endAll = () => both.forEach((it) => void it.kill('SIGTERM'))
+  for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, endAll)
+  for (const it of both)
+    it.on('exit', (code) => {
+      endAll()
+      process.exitCode ||= code ?? 0
+    })
+}
