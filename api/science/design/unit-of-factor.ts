@@ -39,7 +39,10 @@ export type UnitOfFactor = {
  * unitOfFactor([skein(20, 'packet 1', 'a'), skein(20, 'packet 1', 'b'), skein(75, 'packet 2', 'c')]).kind // 'vessel'
  */
 export function unitOfFactor(things: readonly GivenThing[]): UnitOfFactor {
-  const kind = unitKinds.find((it) => levelNeverChanges(things, it)) ?? 'skein'
+  // Where nothing was cut, parent and skein are the same, and a skein is called a skein.
+  const cut = things.some((it) => it.parent !== undefined && it.parent !== it.skein)
+  const kinds = unitKinds.filter((it) => cut || it !== 'parent')
+  const kind = kinds.find((it) => levelNeverChanges(things, it)) ?? 'skein'
   const names = things.map((it) => `${it.level} in ${nameOf(it, kind)}`)
   const { find, unite } = joining()
   const jars = new Map<string, Set<number>>()
