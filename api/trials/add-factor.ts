@@ -2,6 +2,7 @@ import type { Kysely } from 'kysely'
 import { bounds, isVariable, refusalOf } from '#api/contract/bounds.ts'
 import { type Fault, Problem } from '#api/contract/problem.ts'
 import type { NewFactor } from '#api/contract/trial.ts'
+import { inTransaction } from '#db/in-transaction.ts'
 import { addRow } from '#db/rows.ts'
 import type { Database, Stage } from '#db/tables.ts'
 import type { FactorWithLevels, LevelRow } from '#db/trials.ts'
@@ -35,7 +36,7 @@ export async function addFactor(
   const referenceAt = levels.findIndex((level) => level.isReference)
   const reference = referenceAt >= 0 ? referenceAt : levels.length - 1
 
-  return db.transaction().execute(async (tx) => {
+  return inTransaction(db, async (tx) => {
     const { levels: _levels, ...sent } = factor
     const { row, made } = await addRow(tx, 'factor', {
       ...sent,

@@ -1,0 +1,19 @@
+/**
+ * Things put together by a key, in the order in which each key is first met. (Node 20 has no Map.groupBy.)
+ *
+ * @example
+ * [...groupBy([1, 2, 3], (n) => n % 2)] // [[1, [1, 3]], [0, [2]]]
+ */
+export function groupBy<Thing, Key>(
+  things: Iterable<Thing>,
+  keyOf: (thing: Thing) => Key,
+): Map<Key, Thing[]> {
+  const groups = new Map<Key, Thing[]>()
+  for (const thing of things) {
+    const key = keyOf(thing)
+    const group = groups.get(key)
+    if (group) group.push(thing)
+    else groups.set(key, [thing])
+  }
+  return groups
+}
