@@ -1,0 +1,174 @@
+import { clearestPlace } from './clearest-place.ts'
+import { type Frame, narrowBelow, pictureFigure } from './frame.ts'
+import type { LadderLevel, LadderPicture } from './ladder-picture.ts'
+import { type Box, line, type Mark, type TextMark } from './marks.ts'
+import { textWidth } from './text-width.ts'
+
+/** What lies behind the dots of a ladder: the band of the noise. */
+export function ladderGround({ noise }: LadderPicture, frame: Frame): Mark[] {
+  if (noise === undefined) return []
+  const top = frame.y(noise.upTo)
+  const box = { left: frame.left, top, width: frame.right - frame.left, height: frame.bottom - top }
+  return [{ kind: 'hatch', ...box }, line(frame.left, top, frame.right, top, { tone: 'line', width: 1 })]
+}
+
+/**
+ * What lies over the dots of a ladder: the margin, each mean with its interval and its figure, and the words of margin and
+ * noise, each where it covers least.
+ */
+export function ladderFace(picture: LadderPicture, frame: Frame): Mark[] {
+  const marks: Mark[] = []
+  const taken: Box[] = dotsOf(picture, frame)
+  const { margin, noise } = picture
+  const narrow = isNarrow(frame)
+  if (margin !== undefined) {
+    const at = frame.y(margin.at)
+    marks.push(line(frame.left, at, frame.right, at, { tone: 'ink', width: 1.75, dash: [7, 5] }))
+  }
+  const shown = picture.levels.filter(hasMean)
+  for (const level of shown) {
+    const { bar, box } = meanBar(level, frame)
+    marks.push(...bar)
+    taken.push(box)
+  }
+  for (const level of shown) {
+    const label = meanLabel(level, picture, frame, taken)
+    marks.push(label.mark)
+    taken.push(label.box)
+  }
+  if (margin !== undefined) {
+    const words = narrow ? (margin.short ?? margin.label) : margin.label
+    const label = alongLine(words, frame.y(margin.at), 'ink', ['end', 'start', 'middle'], frame, taken)
+    marks.push(label.mark)
+    taken.push(label.box)
+  }
+  if (noise !== undefined && !narrow) {
+    marks.push(
+      alongLine(noise.label, frame.y(noise.upTo), 'soft', ['start', 'end', 'middle'], frame, taken).mark,
+    )
+  }
+  return marks
+}
+
+type LevelWithMean = LadderLevel & { readonly mean: number }
+
+function hasMean(level: LadderLevel): level is LevelWithMean {
+  return typeof level.mean === 'number'
+}
+
+function isNarrow(frame: Frame): boolean {
+  return frame.width < narrowBelow * frame.textScale
+}
+
+function dotsOf({ levels }: LadderPicture, frame: Frame): Box[] {
+  const r = isNarrow(frame) ? 5 : 6
+  return levels.flatMap(({ x, skeins }) =>
+    skeins.map(({ value }) => ({
+      left: frame.x(x) - r,
+      top: frame.y(value) - r,
+      width: 2 * r,
+      height: 2 * r,
+    })),
+  )
+}
+
+/** The mean stands to the right of its dots, so that it hides none. */
+function besideDots(frame: Frame): { away: number; half: number } {
+  return isNarrow(frame) ? { away: 9, half: 6.5 } : { away: 14, half: 9 }
+}
+
+function meanBar(level: LevelWithMean, frame: Frame): { bar: Mark[]; box: Box } {
+  const { away, half } = besideDots(frame)
+  const [x, y] = [frame.x(level.x) + away, frame.y(level.mean)]
+  const bar: Mark[] = [line(x - half, y, x + half, y, { tone: 'accent', width: 4 })]
+  const top = Math.max(frame.top - 4, frame.y(level.upper ?? level.mean))
+  const bottom = Math.min(frame.bottom, frame.y(level.lower ?? level.mean))
+  if (bottom > top) bar.unshift(line(x, top, x, bottom, { tone: 'accent', width: 2.5 }))
+  const box = {
+    left: x - half,
+    top: Math.min(top, y - 2),
+    width: 2 * half,
+    height: Math.max(bottom, y + 2) - Math.min(top, y - 2),
+  }
+  return { bar, box }
+}
+
+function meanLabel(
+  level: LevelWithMean,
+  picture: LadderPicture,
+  frame: Frame,
+  taken: readonly Box[],
+): { mark: TextMark; box: Box } {
+  const size = 16 * frame.textScale
+  const { away, half } = besideDots(frame)
+  const words = pictureFigure(level.mean, picture.decimals?.picture ?? 1)
+  const width = textWidth(words, { size, strong: true })
+  const left = frame.x(level.x) + away + half + 5
+  const middle = frame.y(level.mean)
+  const above = frame.y(level.upper ?? level.mean) - 0.7 * size
+  const below = frame.y(level.lower ?? level.mean) + 0.7 * size
+  const heights = [middle, middle - 6, middle + 6, middle - 12, middle + 12]
+  const places = [
+    ...heights.map((at) => boxAt(left, at, width, size)),
+    boxAt(left - half - width / 2, above, width, size),
+    boxAt(left - half - width / 2, below, width, size),
+  ]
+  const chosen = places[clearestPlace(places, taken, plotOf(frame))] ?? boxAt(left, middle, width, size)
+  const mark: TextMark = {
+    kind: 'text',
+    x: chosen.left,
+    y: chosen.top + chosen.height - 0.2 * size,
+    words,
+    size,
+    tone: 'accent',
+    strong: true,
+    halo: 'wool',
+  }
+  return { mark, box: chosen }
+}
+
+/** Words on a level line, above it or else below, at whichever end covers least. */
+function alongLine(
+  words: string,
+  at: number,
+  tone: 'ink' | 'soft',
+  ends: readonly ('start' | 'middle' | 'end')[],
+  frame: Frame,
+  taken: readonly Box[],
+): { mark: TextMark; box: Box } {
+  const size = 15 * frame.textScale
+  const width = textWidth(words, { size })
+  const lefts = {
+    start: frame.left + 4,
+    middle: (frame.left + frame.right - width) / 2,
+    end: frame.right - width,
+  }
+  const places = [-0.75, 0.85].flatMap((away) =>
+    ends.map((end) => boxAt(lefts[end], at + away * size, width, size)),
+  )
+  const box =
+    places[clearestPlace(places, taken, plotOf(frame))] ?? boxAt(lefts.end, at - 0.75 * size, width, size)
+  const mark: TextMark = {
+    kind: 'text',
+    x: box.left,
+    y: box.top + box.height - 0.25 * size,
+    words,
+    size,
+    tone,
+    halo: 'wool',
+  }
+  return { mark, box }
+}
+
+function boxAt(left: number, middle: number, width: number, size: number): Box {
+  return { left, top: middle - size / 2, width, height: size }
+}
+
+function plotOf(frame: Frame): Box {
+  return {
+    left: frame.left,
+    top: frame.top - 10,
+    width: frame.width - frame.left,
+    height: frame.bottom - frame.top + 10,
+  }
+}

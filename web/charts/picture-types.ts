@@ -1,0 +1,10 @@
+/**
+ * What the pictures are drawn from: plain values, which pages make from what the API says. They live with the
+ * geometry, because the server draws the same pictures for sheets that need no script.
+ */
+export type {
+  LadderBracket,
+  LadderLevel,
+  LadderPicture,
+  LadderSkein,
+} from '#api/science/pictures/ladder-picture.ts'
