@@ -25,7 +25,8 @@ export function powerOfRuns(
 ): number {
   const df = arms * (runs - 1)
   if (df < 1) return 0
-  const shift = distance / (sd * Math.sqrt(arms / runs))
+  // A shift of 10⁸ standard errors is certain enough; more of it cannot be reckoned with.
+  const shift = Math.min(1e8, distance / (sd * Math.sqrt(arms / runs)))
   if (goal === 'no-worse') return noncentralT(studentTQuantile(level, df), df, shift).upper
   const critical = studentTQuantile(1 - (1 - level) / 2, df)
   return noncentralT(critical, df, shift).upper + noncentralT(-critical, df, shift).lower

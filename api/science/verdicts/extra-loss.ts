@@ -4,6 +4,8 @@ import type { ExtraLoss } from './level-rows.ts'
 /** Differences this much smaller than the values themselves are rounding in the last digits, not spread. */
 const rounding = 1e-9
 
+const fewestDf = 0.1
+
 /**
  * An extra loss with its one-sided limits, from an estimate, its standard error and degrees of freedom. What is
  * not finite (figures too large to reckon with) is left out.
@@ -15,6 +17,8 @@ export function extraLoss(
   it: { n: number; mean: number; extra: number; se: number; df: number; sd: number },
   confidence: number,
 ): ExtraLoss {
+  // A model may be left with next to no degrees of freedom; its limits would reach beyond all numbers.
+  if (!(it.df > fewestDf)) return withoutLimits(it, 'The spread is too little known to set limits by.')
   const half = it.se * studentTQuantile(confidence, it.df)
   const [lower, upper] = [it.extra - half, it.extra + half]
   if (!Number.isFinite(lower) || !Number.isFinite(upper))

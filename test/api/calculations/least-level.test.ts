@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { calculate } from '#test/support/calculate.ts'
 import { ladderLimits, steamLadder, twinNoise } from '#test/support/steam-ladder.ts'
@@ -124,4 +125,61 @@ test.each(refusals)('%s is refused with its place', async (_, change, pointer) =
   expect(status).toBe(422)
   expect(body.errors[0].pointer).toBe(pointer)
   expect(body.errors[0].detail).not.toBe('')
+})
+
+/** Every number of an answer, and every null with its path. */
+function* leaves(it: unknown, path: string): Generator<readonly [string, unknown]> {
+  if (typeof it === 'object' && it !== null)
+    for (const [key, value] of Object.entries(it)) yield* leaves(value, `${path}/${key}`)
+  else yield [path, it]
+}
+
+test('whatever finite numbers come in, the answer has a verdict and no null but a missing least level', async () => {
+  const odd = fc.oneof(
+    { weight: 3, arbitrary: fc.double({ min: 0, max: 12, noNaN: true }) },
+    { weight: 1, arbitrary: fc.constantFrom(0, -0, 1, 1e308, -1e308, 1e-308, 5e-324, 1e154) },
+  )
+  const above = fc.oneof(
+    fc.double({ min: 1e-3, max: 10, noNaN: true }),
+    fc.constantFrom(1e308, 1e-308, 5e-324),
+  )
+  const body = fc.record(
+    {
+      rows: fc.array(
+        fc.record({
+          level: fc.constantFrom(0, 10, 20, 75),
+          block: fc.constantFrom('a', 'b', 'c', 'd', 'e'),
+          vessel: fc.constantFrom('1', '2'),
+          value: odd,
+          side: fc.record({ stain: odd }, { requiredKeys: [] }),
+        }),
+        { minLength: 1, maxLength: 40 },
+      ),
+      margin: above,
+      confidence: fc.constantFrom(0.01, 0.5, 0.9, 0.95, 0.999_999),
+      direction: fc.constantFrom('smaller-is-better', 'larger-is-better'),
+      method: fc.constantFrom('paired', 'model', 'pooled'),
+      noiseRms: odd.map(Math.abs),
+      sdPlanned: above,
+      limits: fc.array(
+        fc.record({
+          side: fc.constantFrom('stain', 'felt'),
+          atLeast: odd,
+          end: fc.constantFrom('low', 'high'),
+        }),
+        { maxLength: 2 },
+      ),
+    },
+    { requiredKeys: ['rows', 'margin'] },
+  )
+  await fc.assert(
+    fc.asyncProperty(body, async (it) => {
+      const { status, body: answer } = await calculate('least-level', it)
+      expect(status).toBe(200)
+      expect(['holds', 'does-not-hold', 'not-settled']).toContain(answer.verdict)
+      expect(answer.least === null).toBe(answer.verdict !== 'holds')
+      for (const [path, leaf] of leaves(answer, '')) if (path !== '/least') expect(leaf, path).not.toBeNull()
+    }),
+    { numRuns: 200, seed: 7 },
+  )
 })
