@@ -94,7 +94,8 @@ function nameOf(it: GivenThing, kind: UnitKind): string {
  *
  * @example
  * const { find, unite } = joining()
- * [unite('a', 'b'), unite('b', 'a'), find('b') === find('a')] // [true, false, true]
+ * const joined = [unite('a', 'b'), unite('b', 'a')]
+ * joined.concat(find('b') === find('a')) // [true, false, true]
  */
 export function joining(): {
   readonly find: (name: string) => string

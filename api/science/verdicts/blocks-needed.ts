@@ -15,7 +15,7 @@ const enoughToKnowSpread = 4
  * @param margin  Largest extra loss that is still accepted.
  *
  * @example
- * blocksNeeded({ n: 4, mean: 1, extra: 0.5, sd: 0.5, df: 3, se: 0.25, lower: 0, upper: 1.1, noSpread: false }, { margin: 1, confidence: 0.95 }) // { blocks: 21 }
+ * blocksNeeded({ n: 4, mean: 1, extra: 0.5, sd: 0.5, df: 3, se: 0.25, lower: 0, upper: 1.1, noSpread: false }, { margin: 1, confidence: 0.95 }) // { blocks: 20 }
  */
 export function blocksNeeded(
   seen: Pick<ExtraLoss, 'n' | 'extra' | 'sd' | 'df' | 'noSpread'>,

@@ -3,7 +3,13 @@ import type { Judged } from './judged.ts'
 import type { Caution, LevelCount } from './trial-verdict.ts'
 import { shortOf, sideLabel } from './words-of-trial.ts'
 
-/** Skeins without a result, lost ones, and side results that were not written down. */
+/**
+ * Skeins without a result, lost ones, and side results that were not written down.
+ *
+ * @example
+ * const counts = [{ level: 20, lost: [{ skein: 'a', reason: 'dropped' }], planned: 4, withoutResult: 0 }]
+ * dataCautions({ counts, words: { level: String }, result: { reference: 75, referenceLimits: [], steps: [] } })[0] // { kind: 'lost', title: '1 skein lost', text: 'a (20): dropped.' }
+ */
 export function dataCautions(it: Judged): Caution[] {
   return [...lossCautions(it), ...withoutResult(it), ...blanks(it)]
 }

@@ -6,7 +6,13 @@ import { fewestBlocks } from './least-level-that-holds.ts'
 import type { Caution } from './trial-verdict.ts'
 import { blockWords, shortOf, vesselWords } from './words-of-trial.ts'
 
-/** What the way the trial was laid out does not allow to be said. */
+/**
+ * What the way the trial was laid out does not allow to be said.
+ *
+ * @example
+ * const trial = { rows: [], counts: [], oneUnit: [], unit: { kind: 'vessel', joined: [] }, words: { level: String } }
+ * designCautions({ ...trial, sessionsIn: 2, look: 1, rule: { plannedSessions: 2 } })[0] // { kind: 'few-sessions', title: '2 sessions are too few' }
+ */
 export function designCautions(it: Judged): Caution[] {
   return [...sessionCautions(it), ...unitCautions(it), ...tiedCautions(it), ...missingLevels(it)]
 }

@@ -34,7 +34,7 @@ export function listed(things: readonly string[]): string {
  * A share as a percentage, with a no-break space and no more places than it needs.
  *
  * @example
- * [percent(0.9), percent(0.975)] // ['90 %', '97.5 %']
+ * [percent(0.9), percent(0.975)] // ['90\u00a0%', '97.5\u00a0%']
  */
 export function percent(share: number): string {
   return `${Number((share * 100).toFixed(2))}\u00a0%`

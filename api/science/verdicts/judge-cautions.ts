@@ -8,7 +8,14 @@ import type { LadderStep, SideLimit } from './level-rows.ts'
 import type { Alternative, Caution } from './trial-verdict.ts'
 import { blockWords, outcomeOf, shortOf, sideLabel, sideValue } from './words-of-trial.ts'
 
-/** Everything that a reader must know beside the verdict: first what limits it, then what explains it. */
+/**
+ * Everything that a reader must know beside the verdict: first what limits it, then what explains it.
+ *
+ * @example
+ * const trial = { rows: [], counts: [], oneUnit: [], unit: { kind: 'vessel', joined: [] }, words: { level: String } }
+ * const result = { verdict: 'holds', reference: 75, referenceLimits: [], steps: [], cautions: [], method: 'paired' }
+ * judgeCautions({ ...trial, result, sessionsIn: 4, look: 1, rule: { plannedSessions: 4, margin: 1 } }).map((it) => it.kind) // ['noise-unknown']
+ */
 export function judgeCautions(it: Judged, alternative: Alternative | undefined): Caution[] {
   return [
     ...designCautions(it),

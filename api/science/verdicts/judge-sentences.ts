@@ -4,7 +4,14 @@ import type { LadderMethod, LadderStep } from './level-rows.ts'
 import type { LevelCount, TrialVerdict } from './trial-verdict.ts'
 import { blockWords, outcomeOf, shortOf, unitWords, vesselWords } from './words-of-trial.ts'
 
-/** The headline, the lead with interval, mean and margin, and the line of counts. */
+/**
+ * The headline, the lead with interval, mean and margin, and the line of counts.
+ *
+ * @example
+ * const trial = { rows: [], counts: [], words: { level: (level) => `${level} minutes of steam` }, subject: 35, sessionsIn: 4, look: 1 }
+ * const result = { verdict: 'holds', reference: 75, steps: [], window: { from: 35, to: 75 } }
+ * judgeSentences({ ...trial, result, rule: { plannedSessions: 4, margin: 1 } }).headline // '35 minutes of steam holds.'
+ */
 export function judgeSentences(it: Judged, settle: TrialVerdict['settle']): TrialVerdict['sentences'] {
   return { headline: headline(it, settle), lead: lead(it), countsLine: countsLine(it) }
 }
@@ -85,7 +92,13 @@ const methods: Readonly<Record<LadderMethod, string>> = {
   pooled: 'One-way comparison of units with one common spread, over',
 }
 
-/** How the verdict was worked out, in words. */
+/**
+ * How the verdict was worked out, in words.
+ *
+ * @example
+ * const result = { method: 'paired', confidence: 0.95, reference: 75 }
+ * methodInWords({ result, words: { level: String }, unit: { kind: 'vessel' }, rule: { margin: 1 }, sessionsIn: 4 }).slice(0, 50) // 'Paired t on differences within 4 sessions, in a fi'
+ */
 export function methodInWords({ result, words, noise, unit, rule, sessionsIn }: Judged): string {
   const block = blockWords(words)
   const sentences = [

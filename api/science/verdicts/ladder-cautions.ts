@@ -4,7 +4,13 @@ import { type LevelResults, resultsAt } from './results-by-level.ts'
 /** Spreads of two levels may differ by this factor before one spread for all levels misleads. */
 export const mostUnequal = 3
 
-/** What a reader of a ladder must know beside its answer, as sentences. */
+/**
+ * What a reader of a ladder must know beside its answer, as sentences.
+ *
+ * @example
+ * const ladder = { steps: [], referenceLimits: [], method: 'pooled', reference: 75 }
+ * ladderCautions(ladder, { rows: [], rule: { margin: 1 }, results: new Map() }) // ['No level below the reference was tried, so there is nothing to judge.']
+ */
 export function ladderCautions(
   it: Omit<LadderVerdict, 'cautions'>,
   {

@@ -10,7 +10,14 @@ const names: Readonly<Record<LadderMethod, string>> = {
   pooled: 'The comparison without sessions',
 }
 
-/** The result by the method that the rule does not name: shown beside, with a sentence when the two disagree. */
+/**
+ * The result by the method that the rule does not name: shown beside, with a sentence when the two disagree.
+ *
+ * @example
+ * const result = { method: 'paired', verdict: 'holds', least: 35, steps: [] }
+ * const model = { method: 'model', verdict: 'holds', least: 35, steps: [{ level: 35, extra: 0.02, upper: 0.55 }] }
+ * otherMethod(result, () => model, { level: String }).sentence // 'The model with sessions kept in gives 0.02 with an upper limit of 0.55, and agrees.'
+ */
 export function otherMethod(
   result: LadderVerdict,
   by: (method: LadderMethod) => LadderVerdict,

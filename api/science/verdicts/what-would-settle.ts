@@ -6,7 +6,12 @@ import type { LadderStep, Needed } from './level-rows.ts'
 import type { TrialVerdict } from './trial-verdict.ts'
 import { blockWords, shortOf, sideLabel } from './words-of-trial.ts'
 
-/** Why a trial is not settled, and about how many more sessions would settle it, where sessions would. */
+/**
+ * Why a trial is not settled, and about how many more sessions would settle it, where sessions would.
+ *
+ * @example
+ * whatWouldSettle({ rule: { plannedSessions: 4 }, sessionsIn: 2, words: { level: String } }).sessionsMore // 2
+ */
 export function whatWouldSettle(it: Judged): NonNullable<TrialVerdict['settle']> {
   const { rule, result, words, sessionsIn } = it
   const block = blockWords(words)
