@@ -8,3 +8,6 @@ export type {
   LadderPicture,
   LadderSkein,
 } from '#api/science/pictures/ladder-picture.ts'
+export type { RinsePicture, RinsePoint } from '#api/science/pictures/rinse-picture.ts'
+export type { ShiftLevel, ShiftPicture } from '#api/science/pictures/shift-picture.ts'
+export type { WearGroup, WearPicture, WearPoint } from '#api/science/pictures/wear-picture.ts'

@@ -159,7 +159,8 @@ function onTop(
   const fits = width <= span.to - span.from
   const wanted = fits ? span.from : (span.from + span.to - width) / 2
   const x = Math.max(0, Math.min(frame.width - width, wanted))
-  return { kind: 'text', x, y: y - 6, words, size, tone: 'ink', halo: 'wool' }
+  // Words wider than their bracket stand clear of its end ticks.
+  return { kind: 'text', x, y: y - (fits ? 6 : 9), words, size, tone: 'ink', halo: 'wool' }
 }
 
 function isNarrow(frame: Frame): boolean {

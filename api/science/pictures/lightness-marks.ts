@@ -1,0 +1,91 @@
+import { labToSrgb } from '../colour/lab-to-srgb.ts'
+import { colourArrow } from './arrow-shape.ts'
+import { pictureFigure, straight } from './frame.ts'
+import type { Box, Mark } from './marks.ts'
+import { niceScale } from './nice-scale.ts'
+import type { ShiftLevel, ShiftPicture } from './shift-picture.ts'
+import { textWidth } from './text-width.ts'
+
+/** Lightness by level beside a shift map: an arrow from before to after on the same grey, the change in figures below. */
+export function lightnessMarks({ levels }: ShiftPicture, panel: Box, textScale: number): Mark[] {
+  if (levels.length === 0) return []
+  const size = 15 * textScale
+  const lights = levels.flatMap(({ before, after }) => [before.L, after.L])
+  const scale = niceScale(Math.min(...lights) - 1, Math.max(...lights) + 1, {
+    fewest: 2,
+    most: panel.height < 200 ? 3 : 5,
+  })
+  const pad = panel.height * 0.03
+  const y = straight(scale, { from: panel.top + panel.height - pad, to: panel.top + pad })
+  const step = panel.width / levels.length
+  const x = (place: number): number => panel.left + (place + 0.5) * step
+  const lighter = levels.reduce((sum, { before, after }) => sum + after.L - before.L, 0) >= 0
+  return [
+    { kind: 'box', ...panel, fill: 'grey' },
+    ...scale.ticks.map(
+      (tick): Mark => ({
+        kind: 'text',
+        x: panel.left - 12,
+        y: y(tick) + 0.33 * size,
+        words: pictureFigure(tick, scale.decimals),
+        size,
+        tone: 'soft',
+        anchor: 'end',
+      }),
+    ),
+    wordInCorner(lighter ? 'lighter' : 'darker', lighter, panel, size),
+    ...levels.map(({ before, after }, place) =>
+      colourArrow(
+        { x: x(place), y: y(before.L) },
+        { x: x(place), y: y(after.L) },
+        { before: labToSrgb(before).hex, after: labToSrgb(after).hex },
+      ),
+    ),
+    ...levelsBelow(levels, x, step, panel.top + panel.height, size),
+  ]
+}
+
+/** In the direction in which most went, where arrows seldom reach. */
+function wordInCorner(words: string, top: boolean, panel: Box, size: number): Mark {
+  const y = top ? panel.top + 1.15 * size : panel.top + panel.height - 0.5 * size
+  return {
+    kind: 'text',
+    x: panel.left + panel.width - 7,
+    y,
+    words,
+    size: size - 0.5,
+    tone: 'grey-ink',
+    anchor: 'end',
+  }
+}
+
+function levelsBelow(
+  levels: readonly ShiftLevel[],
+  x: (place: number) => number,
+  step: number,
+  foot: number,
+  size: number,
+): Mark[] {
+  const change = ({ before, after }: ShiftLevel): string => {
+    const words = pictureFigure(after.L - before.L, 1)
+    return after.L > before.L && Number(words) !== 0 ? `+${words}` : words
+  }
+  const widest = Math.max(...levels.map((level) => textWidth(change(level), { size }))) + 4
+  // Where the changes would touch, every second one stands a line lower.
+  const rows = Math.min(3, Math.ceil(widest / step))
+  return levels.flatMap((level, place): Mark[] => {
+    const text = {
+      kind: 'text',
+      x: x(place),
+      size,
+      tone: level.chosen ? 'accent' : 'ink',
+      strong: level.chosen,
+      anchor: 'middle',
+    } as const
+    const lower = (place % rows) * 1.25 * size
+    return [
+      { ...text, y: foot + 1.6 * size, words: level.short },
+      { ...text, y: foot + 2.85 * size + lower, words: change(level) },
+    ]
+  })
+}
