@@ -1,8 +1,27 @@
 import { acid } from './acid.ts'
 import { amounts } from './amounts.ts'
 import type { Calculation } from './calculation.ts'
+import { colourDifference } from './colour-difference.ts'
 import { exhaustion } from './exhaustion.ts'
+import { fastnessGrade } from './fastness-grade.ts'
 import { leastLevel } from './least-level.ts'
+import { lightGrade } from './light-grade.ts'
+import { noise } from './noise.ts'
+import { paletteDistance } from './palette-distance.ts'
+import { pixel } from './pixel.ts'
+import { spectrum } from './spectrum.ts'
 
 /** Every computing address. Add a calculation here and it is served, documented and tried with wrong bodies. */
-export const calculations: readonly Calculation[] = [acid, amounts, exhaustion, leastLevel]
+export const calculations: readonly Calculation[] = [
+  acid,
+  amounts,
+  exhaustion,
+  leastLevel,
+  colourDifference,
+  fastnessGrade,
+  lightGrade,
+  noise,
+  paletteDistance,
+  pixel,
+  spectrum,
+]
