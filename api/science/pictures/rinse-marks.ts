@@ -61,9 +61,11 @@ export function rinseFace(picture: RinsePicture, frame: Frame): Mark[] {
   put(picture.dilution.label, { tone: 'soft' }, alongside(picture.dilution, frame, size, false))
   if (picture.remark !== undefined) {
     const width = textWidth(picture.remark, { size })
-    put(picture.remark, { tone: 'ink' }, [
-      { left: frame.right - width, top: frame.top + 2, width, height: size },
-    ])
+    // Where there is no room for it beside the first fall, the line of the caption says it.
+    if (width < 0.75 * (frame.right - frame.left))
+      put(picture.remark, { tone: 'ink' }, [
+        { left: frame.right - width, top: frame.top + 2, width, height: size },
+      ])
   }
   const rinses = Array.from({ length: Math.round(rinseScales(picture).x.to) + 1 }, (_, rinse) => rinse)
   const every = Math.ceil((rinses.length * 34 * frame.textScale) / Math.max(1, frame.right - frame.left))

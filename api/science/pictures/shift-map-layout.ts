@@ -102,7 +102,7 @@ export function cornersOf({ left, top, width, height }: Box): Box[] {
 /**
  * Small boxes along an arrow, by which labels and insets know to keep off it.
  */
-export function boxesAlong(from: Point, to: Point, half = 8): Box[] {
+export function boxesAlong(from: Point, to: Point, half = 6): Box[] {
   const count = Math.max(1, Math.ceil(distance(from, to) / half))
   return Array.from({ length: count + 1 }, (_, step) =>
     around(
