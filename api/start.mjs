@@ -1,6 +1,6 @@
 // npm start: builds what is older than its sources, then runs it in this very process. Plain JavaScript, since
 // nothing is compiled yet when it begins.
-//   --build  only builds   --demo  on the example studio, in a folder of its own   --dev  from the sources, reloading
+//   --build  does no more than that   --demo  on the example studio, in a folder of its own   --dev  from the sources, reloading
 import { spawn, spawnSync } from 'node:child_process'
 import { cpSync, existsSync, mkdirSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
@@ -15,7 +15,7 @@ if (has('--demo')) process.env.DATA_DIR ??= './data/demo'
 
 if (has('--dev')) develop()
 else {
-  if (has('--build') || isOld()) build()
+  if (isOld()) build()
   if (!has('--build')) await import('../dist/api/main.js')
 }
 

@@ -91,6 +91,7 @@ export async function startPgliteThread(
       if (closing) return gone
       closing = true
       await ask({ kind: 'close' })
+      worker.ref()
       await gone
     },
   }
@@ -99,5 +100,6 @@ export async function startPgliteThread(
 function startWorker(workerData: WorkerStart): Worker {
   const compiled = import.meta.url.endsWith('.js')
   const file = compiled ? './pglite-worker.js' : './pglite-worker-from-source.mjs'
-  return new Worker(new URL(file, import.meta.url), { workerData })
+  // Flags of the main program, such as one that evaluates a text, are none of the worker's.
+  return new Worker(new URL(file, import.meta.url), { workerData, execArgv: [] })
 }

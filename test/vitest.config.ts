@@ -2,8 +2,8 @@ import { defineConfig, type TestProjectInlineConfiguration } from 'vitest/config
 
 /**
  * Five projects, so that each can be run alone: `npx vitest run --config test/vitest.config.ts --project science`.
- * Science needs no database and no browser; data runs twice, on the embedded database and on a server; `process`
- * starts processes and opens folders of its own; `browser` drives a Chromium against the built tool.
+ * Science needs no database and no browser; data runs twice, on the embedded database and on a server (and what
+ * only a server can show, `*.server.test.ts`, once); `process` starts processes and opens folders of its own; `browser` drives a Chromium against the built tool.
  */
 const root = new URL('..', import.meta.url).pathname
 
@@ -15,6 +15,7 @@ const science = [
   'test/project/**/*.test.ts',
   'test/web/**/*.test.ts',
 ]
+const onServer = ['test/**/*.server.test.ts']
 const processes = ['test/**/*.process.test.ts']
 const browsers = ['test/**/*.browser.test.ts']
 const data = ['test/db/**/*.test.ts', 'test/api/**/*.test.ts']
@@ -40,7 +41,7 @@ export default defineConfig({
       project('embedded', {
         ...inThreads,
         include: data,
-        exclude: [...science, ...browsers, ...processes],
+        exclude: [...science, ...browsers, ...processes, ...onServer],
         globalSetup: 'test/support/embedded-once.ts',
       }),
       project('server', {
@@ -49,13 +50,18 @@ export default defineConfig({
         exclude: [...science, ...browsers, ...processes],
         globalSetup: 'test/support/server-once.ts',
       }),
-      project('process', { include: processes, testTimeout: 120_000, hookTimeout: 120_000 }),
+      project('process', {
+        include: processes,
+        testTimeout: 120_000,
+        hookTimeout: 120_000,
+        globalSetup: ['test/support/built-once.ts', 'test/support/data-dir-once.ts'],
+      }),
       project('browser', {
         include: browsers,
         testTimeout: 120_000,
         hookTimeout: 120_000,
         setupFiles: ['test/support/skip-if-missing.ts'],
-        globalSetup: 'test/support/browser-once.ts',
+        globalSetup: ['built', 'data-dir', 'browser'].map((it) => `test/support/${it}-once.ts`),
       }),
     ],
   },
