@@ -45,14 +45,14 @@ test('every level is set against the reference of a ladder', () => {
   }
 })
 
-// Yates (1935): varieties stand on whole plots, so their differences have the 10 df of plots beside blocks and varieties.
+// Yates (1935): varieties stand on whole plots. Mean square of plots 601.33 with 10 df in the printed analysis of variance
+// (Venables and Ripley 2002, Modern Applied Statistics with S, section 10.2), so the standard error is √(2 · 601.33 / 24).
 test('a level given to whole vessels is judged by vessels, not by the rows in them', () => {
   const rows = oats.map((it) => ({ level: it.variety, block: it.block, vessel: it.variety, value: it.yield }))
-  const { differences } = answered(rows, 'Golden rain')
-  const got = differences.get('Marvellous')
-  // With nitrogen left in the residual no plot-to-plot variation shows; then 18 plots less the rank of 6 blocks and 3 varieties.
+  const got = answered(rows, 'Golden rain').differences.get('Marvellous')
   expectClose(got?.extra, 109.79166666666667 - 104.5, 1e-9)
-  expect(got?.df).toBe(10)
+  expectClose(got?.se, Math.sqrt((2 * 601.33) / 24), 1e-5)
+  expectClose(got?.df, 10, 1e-9)
 })
 
 // lme4 1.1.31, lmerTest 3.1.3, emmeans 1.8.4 (R 4.2.2) on the same rows: lmer(yield ~ nitrogen + (1|block) + (1|block:variety))
