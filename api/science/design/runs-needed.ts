@@ -44,9 +44,15 @@ export function powerOfRuns(
 export function runsNeeded(question: RunsQuestion): number | undefined {
   const { distance, sd, power = 0.8, least = 3 } = question
   if (!(distance > 0) || !(sd > 0)) throw new RangeError('Runs needed takes a distance and an SD above 0.')
-  for (let runs = Math.max(2, least); runs <= mostRuns; runs++)
-    if (powerOfRuns(runs, question) >= power) return runs
-  return undefined
+  // The chance grows with every run, so halving finds the first number that is enough.
+  if (powerOfRuns(mostRuns, question) < power) return undefined
+  let [below, enough] = [Math.max(2, least) - 1, mostRuns]
+  while (enough - below > 1) {
+    const middle = (below + enough) >> 1
+    if (powerOfRuns(middle, question) >= power) enough = middle
+    else below = middle
+  }
+  return enough
 }
 
 export type RunsQuestion = {
