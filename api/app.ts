@@ -4,8 +4,11 @@ import { requestId } from 'hono/request-id'
 import type { Kysely } from 'kysely'
 import { calculationRoutes } from '#api/calculations/routes.ts'
 import { Problem } from '#api/contract/problem.ts'
+import { findingRoutes } from '#api/findings/routes.ts'
 import { healthRoutes } from '#api/http/health.ts'
 import { notFoundHandler, problemHandler } from '#api/http/problem.ts'
+import { planRoutes } from '#api/plan/routes.ts'
+import { tableRoutes } from '#api/table/routes.ts'
 import { trialRoutes } from '#api/trials/routes.ts'
 import { refusalByDatabase } from '#db/failures.ts'
 import type { Database } from '#db/tables.ts'
@@ -36,6 +39,9 @@ export function createApp({ db }: Surroundings): OpenAPIHono {
   app.route('/api/health', healthRoutes(db))
   app.route('/api/calculations', calculationRoutes())
   app.route('/api/trials', trialRoutes(db))
+  app.route('/api/trials', planRoutes(db))
+  app.route('/api/trials', tableRoutes(db))
+  app.route('/api/trials', findingRoutes(db))
   app.doc31('/api/openapi.json', {
     openapi: '3.1.0',
     info: {
