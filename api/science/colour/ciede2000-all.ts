@@ -20,6 +20,7 @@ const sin275 = Math.sin(275 * radians)
 const pieces = 2048
 const lowest = Math.cos(130 * (Math.PI / 180))
 const step = (1 - lowest) / pieces
+const piecesPerUnit = 1 / step
 const curve = rotationPieces()
 
 /**
@@ -58,8 +59,9 @@ export function ciede2000All(reference: Float64Array, sample: Float64Array): Flo
     const product = c1 * c2
     const near = product + x1 * x2 + b1 * b2
 
-    // The mean hue as cosine and sine; the length of the weighed sum is √(2·product·near).
-    const scale = 1 / Math.sqrt(2 * product * near)
+    // The mean hue as cosine and sine; the length of the weighed sum is 2·√product·√(near ÷ 2).
+    const rootOfProduct = Math.sqrt(product)
+    const scale = 0.5 / (rootOfProduct * Math.sqrt(near * 0.5))
     const cos = (x1 * c2 + x2 * c1) * scale
     const sin = (b1 * c2 + b2 * c1) * scale
     const onTheJump = cos > 0 && sin < 1e-9 && sin > -1e-9
@@ -81,16 +83,22 @@ export function ciede2000All(reference: Float64Array, sample: Float64Array): Flo
       0.32 * (cos3 * cos6 - sin3 * sin6) -
       0.2 * (cos4 * cos63 + sin4 * sin63)
 
-    const fromMid = (L1 + L2) / 2 - 50
+    const fromMid = (L1 + L2) * 0.5 - 50
     const fromMid2 = fromMid * fromMid
-    const meanC2 = (c1 + c2) / 2
-    const l = (L2 - L1) / (1 + (0.015 * fromMid2) / Math.sqrt(20 + fromMid2))
-    const c = (c2 - c1) / (1 + 0.045 * meanC2)
-    const h = (x1 * b2 - x2 * b1) / (Math.sqrt(near / 2) * (1 + 0.015 * meanC2 * t))
+    const meanC2 = (c1 + c2) * 0.5
+    // S_L is pale ÷ rootL. Divisions are dear: one for all three parts.
+    const rootL = Math.sqrt(20 + fromMid2)
+    const pale = rootL + 0.015 * fromMid2
+    const sC = 1 + 0.045 * meanC2
+    const sH = 1 + 0.015 * meanC2 * t
+    const each = 1 / (pale * sC * sH)
+    const l = (L2 - L1) * rootL * sC * sH * each
+    const c = (c2 - c1) * pale * sH * each
+    const h = (x1 * b2 - x2 * b1) * 2 * rootOfProduct * scale * pale * sC * each
     let squared = l * l + c * c + h * h
     const blueness = cos * cos275 + sin * sin275
     if (blueness > lowest && (sin < 0 || cos < 0)) {
-      const place = (blueness - lowest) / step
+      const place = (blueness - lowest) * piecesPerUnit
       const piece = Math.min(pieces - 1, place | 0)
       const x = place - piece
       const k = 4 * piece

@@ -1,5 +1,5 @@
+import { compressQuickly } from './compress-quickly.ts'
 import { D50, D65, type Xyz } from './white-points.ts'
-import { compress } from './xyz-to-lab.ts'
 
 export type PixelSpace = 'srgb' | 'display-p3'
 export type PixelWhite = 'D50' | 'D65'
@@ -66,9 +66,9 @@ export function pixelsToLab(
     const r = light[pixels[at]!]!
     const g = light[pixels[at + 1]!]!
     const b = light[pixels[at + 2]!]!
-    const x = compress(xr * r + xg * g + xb * b)
-    const y = compress(yr * r + yg * g + yb * b)
-    const z = compress(zr * r + zg * g + zb * b)
+    const x = compressQuickly(xr * r + xg * g + xb * b)
+    const y = compressQuickly(yr * r + yg * g + yb * b)
+    const z = compressQuickly(zr * r + zg * g + zb * b)
     labs[to] = 116 * y - 16
     labs[to + 1] = 500 * (x - y)
     labs[to + 2] = 200 * (y - z)
