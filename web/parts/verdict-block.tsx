@@ -22,15 +22,17 @@ export type VerdictBlockProps = {
 /** The answer of a trial, first on its page: mark, sentence, interval, counts, what to do next. */
 export function VerdictBlock(props: VerdictBlockProps) {
   const { verdict, sentence, lead, counts, pair, buttons, small = false } = props
+  const tile = pair === undefined ? null : <div class="verdict-block-pair">{pair}</div>
   return (
     <div class={small ? 'verdict-block verdict-block-small' : 'verdict-block'}>
+      {small ? tile : null}
       <div class="verdict-block-answer">
         <VerdictMark verdict={verdict} scale={small ? 1.2 : 2} />
         <p class="verdict-block-sentence">{sentence}</p>
       </div>
       <p class="verdict-block-lead">{lead}</p>
       {counts === undefined ? null : <p class="verdict-block-counts">{counts}</p>}
-      {pair === undefined ? null : <div class="verdict-block-pair">{pair}</div>}
+      {small ? null : tile}
       {buttons === undefined ? null : <div class="verdict-block-buttons">{buttons}</div>}
     </div>
   )

@@ -13,7 +13,7 @@ export type Frame = {
 }
 
 /** Below this width a picture is drawn as on a phone. */
-export const narrowBelow = 480
+export const narrowBelow = 430
 
 /**
  * A straight scale from values to pixels.
