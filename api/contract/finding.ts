@@ -26,6 +26,7 @@ const SideLimit = z.object({
   /** Every session’s value, as it is said. */
   all: z.array(z.string()),
   met: z.boolean(),
+  broken: z.boolean(),
   missing: z.number().int(),
 })
 
@@ -134,6 +135,10 @@ export const Finding = z
         stage: z.string(),
       })
       .nullable(),
+    /** Where another factor splits the trial: within which of its levels this finding is, and the others. */
+    within: z
+      .object({ factor: z.string(), levelId: id, label: z.string(), levels: z.array(Level) })
+      .nullable(),
     outcome: z
       .object({
         key: z.string(),
@@ -146,7 +151,10 @@ export const Finding = z
     verdict: z
       .object({
         answer: z.enum(answers),
+        /** The least level that holds. */
         levelId: id.nullable(),
+        /** The level that the headline speaks of. */
+        subjectId: id.nullable(),
         headline: z.string(),
         lead: z.string(),
         counts: z.string(),

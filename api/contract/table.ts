@@ -14,6 +14,7 @@ export const meanings = [
   'vessel',
   'lot',
   'card',
+  'equipment',
   'item',
   'level',
   'base',

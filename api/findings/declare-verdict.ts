@@ -1,0 +1,85 @@
+import type { Kysely } from 'kysely'
+import { answers } from '#api/contract/finding.ts'
+import { Problem } from '#api/contract/problem.ts'
+import { id, stored } from '#api/contract/quantity.ts'
+import { z } from '#api/contract/schema.ts'
+import { inTransaction } from '#db/in-transaction.ts'
+import type { Database } from '#db/tables.ts'
+import { holdTrial } from '#db/trials.ts'
+import { type VerdictRow, verdictsOf } from '#db/verdicts.ts'
+import { findingOf } from './find.ts'
+
+export const DeclaredVerdict = z
+  .object({
+    ...stored,
+    trialId: id,
+    ruleEdition: z.number().int(),
+    look: z.number().int(),
+    sessionsN: z.number().int(),
+    declaredAt: z.iso.datetime(),
+    answer: z.enum(answers),
+    headline: z.string(),
+    lead: z.string(),
+    /** The whole finding as it stood. */
+    body: z.record(z.string(), z.unknown()),
+  })
+  .openapi('DeclaredVerdict')
+
+/**
+ * Declares the verdict as it stands. It is kept for good and counted as a look: the same look is declared once, and
+ * declaring it again gives back what was kept.
+ */
+export async function declareVerdict(
+  db: Kysely<Database>,
+  trialId: string,
+): Promise<{ row: VerdictRow; made: boolean }> {
+  return inTransaction(db, async (tx) => {
+    await holdTrial(tx, trialId)
+    const before = await verdictsOf(tx, trialId)
+    const finding = await findingOf(tx, trialId)
+    const { verdict, rule } = finding
+    if (!verdict || !rule) throw new Problem('at-fault', finding.waitsFor ?? 'There is no verdict yet.')
+    if (rule.lockedAt === null) {
+      throw new Problem('at-fault', 'A verdict is declared under a locked rule.', [
+        { pointer: '#', detail: 'Lock the rule first.' },
+      ])
+    }
+    if (verdict.sessionsIn < verdict.sessionsPlanned) {
+      throw new Problem('at-fault', 'The verdict comes when the planned sessions are in.', [
+        { pointer: '#', detail: `${verdict.sessionsIn} of ${verdict.sessionsPlanned} sessions.` },
+      ])
+    }
+    const same = before.find((row) => row.look === verdict.look)
+    if (same) return { row: same, made: false }
+    const row = await tx
+      .insertInto('verdict')
+      .values({
+        trialId,
+        ruleEdition: rule.edition,
+        look: verdict.look,
+        sessionsN: verdict.sessionsIn,
+        body: JSON.stringify(finding),
+      })
+      .returningAll()
+      .executeTakeFirstOrThrow()
+    return { row, made: true }
+  })
+}
+
+export function presentVerdict(row: VerdictRow): z.infer<typeof DeclaredVerdict> {
+  const body = row.body as { verdict?: { answer: (typeof answers)[number]; headline: string; lead: string } }
+  return {
+    id: row.id,
+    version: row.version,
+    createdAt: row.createdAt.toISOString(),
+    trialId: row.trialId,
+    ruleEdition: row.ruleEdition,
+    look: row.look,
+    sessionsN: row.sessionsN,
+    declaredAt: row.declaredAt.toISOString(),
+    answer: body.verdict?.answer ?? 'not-settled',
+    headline: body.verdict?.headline ?? '',
+    lead: body.verdict?.lead ?? '',
+    body: row.body,
+  }
+}

@@ -1,0 +1,68 @@
+import { createRoute } from '@hono/zod-openapi'
+import type { Kysely } from 'kysely'
+import { Finding } from '#api/contract/finding.ts'
+import { id } from '#api/contract/quantity.ts'
+import { z } from '#api/contract/schema.ts'
+import { answersProblem } from '#api/http/problem.ts'
+import { json, newRoutes } from '#api/http/routes.ts'
+import type { Database } from '#db/tables.ts'
+import { verdictsOf } from '#db/verdicts.ts'
+import { DeclaredVerdict, declareVerdict, presentVerdict } from './declare-verdict.ts'
+import { findingOf } from './find.ts'
+
+const tags = ['findings']
+const oneTrial = z.object({ id })
+
+const found = createRoute({
+  method: 'get',
+  path: '/{id}/findings',
+  tags,
+  summary: 'What a trial has found under its rule, with interval, counts and cautions',
+  request: { params: oneTrial, query: z.object({ within: id.optional() }) },
+  responses: {
+    200: json(Finding, 'The finding, worked out now'),
+    ...answersProblem('not-found', 'at-fault'),
+  },
+})
+const listed = createRoute({
+  method: 'get',
+  path: '/{id}/verdicts',
+  tags,
+  summary: 'Every verdict that was declared, first look first',
+  request: { params: oneTrial },
+  responses: {
+    200: json(z.object({ items: z.array(DeclaredVerdict) }), 'The verdicts'),
+    ...answersProblem('not-found'),
+  },
+})
+const declared = createRoute({
+  method: 'post',
+  path: '/{id}/verdicts',
+  tags,
+  summary: 'Declare the verdict as it stands; it is kept as the look that it is',
+  request: { params: oneTrial },
+  responses: {
+    201: json(DeclaredVerdict, 'The verdict as it is kept'),
+    200: json(DeclaredVerdict, 'This look was declared before'),
+    ...answersProblem('not-found', 'at-fault'),
+  },
+})
+
+/** `/api/trials/:id/findings` and `/verdicts`. */
+export function findingRoutes(db: Kysely<Database>) {
+  return newRoutes()
+    .openapi(found, async (c) => {
+      const { within } = c.req.valid('query')
+      return c.json(await findingOf(db, c.req.valid('param').id, { within }), 200)
+    })
+    .openapi(listed, async (c) => {
+      const rows = await verdictsOf(db, c.req.valid('param').id)
+      return c.json({ items: rows.map(presentVerdict) }, 200)
+    })
+    .openapi(declared, async (c) => {
+      const { row, made } = await declareVerdict(db, c.req.valid('param').id)
+      return made ? c.json(presentVerdict(row), 201) : c.json(presentVerdict(row), 200)
+    })
+}
+
+export type FindingRoutes = ReturnType<typeof findingRoutes>

@@ -1,0 +1,68 @@
+import { bounds, isVariable } from '#api/contract/bounds.ts'
+import type { FactorWithLevels, LevelRow } from '#db/trials.ts'
+
+export type FactorWords = {
+  /** The factor as a sentence begins with it: “Steam time”. */
+  readonly label: string
+  /** In a headline: “35 minutes of steam”. */
+  readonly level: (level: LevelRow) => string
+  /** Elsewhere: “35 minutes”. */
+  readonly short: (level: LevelRow) => string
+  /** On an axis and in tables: “35 min”. */
+  readonly tick: (level: LevelRow) => string
+  /** The vessel at the factor’s stage. */
+  readonly vessel: { readonly one: string; readonly many: string }
+}
+
+const units: Record<string, { one: string; many: string }> = {
+  min: { one: 'minute', many: 'minutes' },
+  h: { one: 'hour', many: 'hours' },
+  d: { one: 'day', many: 'days' },
+}
+
+// What a level is a level of, in a headline; other factors are named as “75 W (Microwave power)”.
+const headlines: Record<string, (amount: string) => string> = {
+  steamTime: (amount) => `${amount} of steam`,
+  hold: (amount) => `${amount} of holding`,
+  coolDown: (amount) => `${amount} of cooling`,
+  preSoak: (amount) => `${amount} of soaking`,
+  acid: (amount) => `${amount.replace(' mL per 100 g', ' mL')} of vinegar per 100 g`,
+  citric: (amount) => `${amount} of citric acid`,
+}
+
+const vessels: Record<string, { one: string; many: string }> = {
+  set: { one: 'packet', many: 'packets' },
+  dye: { one: 'pot', many: 'pots' },
+  wash: { one: 'jar', many: 'jars' },
+  remedy: { one: 'jar', many: 'jars' },
+  light: { one: 'card', many: 'cards' },
+  rinse: { one: 'bowl', many: 'bowls' },
+}
+
+/** How the levels of a factor are said. */
+export function wordsOfFactor(factor: FactorWithLevels): FactorWords {
+  const label = isVariable(factor.key) ? bounds[factor.key].label : capital(factor.key)
+  const unit = factor.unit ?? ''
+  const short = (level: LevelRow): string => {
+    if (factor.kind === 'category' || level.value === null) return level.label
+    const long = units[unit]
+    if (long) return `${figure(level.value)} ${level.value === 1 ? long.one : long.many}`
+    return unit ? `${figure(level.value)} ${unit}` : figure(level.value)
+  }
+  return {
+    label,
+    short,
+    level: (level) => {
+      if (factor.kind === 'category' || level.value === null) return `“${level.label}”`
+      return headlines[factor.key]?.(short(level)) ?? `${short(level)} (${label.toLowerCase()})`
+    },
+    tick: (level) =>
+      level.value === null || factor.kind === 'category'
+        ? level.label
+        : `${figure(level.value)}${unit ? ` ${unit}` : ''}`,
+    vessel: vessels[factor.stage] ?? { one: 'vessel', many: 'vessels' },
+  }
+}
+
+const figure = (value: number) => String(value).replace('-', '−')
+const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1)

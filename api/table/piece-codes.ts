@@ -1,0 +1,35 @@
+import type { RowValues } from './read-row.ts'
+
+/** How the rows of a table name their pieces: rows of one code are one piece. */
+export type PieceCode = (values: RowValues) => string
+
+/**
+ * The code of a row's piece: the one it gives, else session and place, else session and row. A code that comes back in
+ * every batch (“1, 2, 3” in each) is told apart by its vessel or session; in a table of repeated readings it is not.
+ */
+export function pieceCodes(rows: readonly RowValues[]): PieceCode {
+  const repeated = rows.some((row) => row.frame !== null || row.worn !== null)
+  const given = rows.filter((row) => row.skein !== null)
+  const plain = new Set(given.map((row) => row.skein)).size
+  const scoped = new Set(given.map((row) => `${scopeOf(row)}\u0001${row.skein}`)).size
+  const needsScope = !repeated && plain < given.length && scoped > plain
+  return (row) => {
+    if (row.skein !== null) return needsScope && scopeOf(row) ? `${scopeOf(row)}-${row.skein}` : row.skein
+    if (row.item !== null) return row.card === null ? row.item : `${row.item} ${row.card}`
+    const lot = lotLabel(row)
+    if (lot !== null) return lot
+    if (row.place !== null) return row.session === null ? row.place : `${row.session}-${row.place}`
+    return row.session === null ? String(row.row) : `${row.session}-${row.row}`
+  }
+}
+
+function scopeOf(row: RowValues): string {
+  return row.vessel ?? row.card ?? row.session ?? ''
+}
+
+/** A lot’s letter means little alone: “oat A” is told from “brick A” by the level that stands beside it. */
+export function lotLabel(row: RowValues): string | null {
+  if (row.lot === null) return null
+  const beside = row.levels.map((level) => level.label).join(' ')
+  return beside ? `${beside} ${row.lot}` : row.lot
+}

@@ -1,0 +1,312 @@
+import { bounds, isVariable, type VariableKey } from '#api/contract/bounds.ts'
+import { outcomeKind } from '#api/contract/outcomes.ts'
+import { readDecimal } from '#api/contract/quantity.ts'
+import type { CellFault, Column, NewTable } from '#api/contract/table.ts'
+import type { Wear } from '#api/contract/wear.ts'
+import { type CellRead, readOutcome, readVariable } from './read-cell.ts'
+import type { TableRow } from './read-table.ts'
+
+/** A factor as the table meets it: one of the trial, or one that the table brings. */
+export type TableFactor = {
+  readonly key: string
+  readonly label: string
+  readonly kind: 'number' | 'category'
+  readonly levels: readonly { readonly label: string; readonly value: number | null }[]
+  /** The table may bring levels of its own. */
+  readonly isNew: boolean
+}
+
+export type LevelValue = { readonly factor: string; readonly label: string; readonly value: number | null }
+export type ReadingValue = { readonly wear: Wear; readonly l: number; readonly a: number; readonly b: number }
+export type OutcomeValue = {
+  readonly kind: string
+  readonly value: number
+  readonly text: string | null
+  readonly unit: string | null
+  readonly fibre: string | null
+  readonly wear: Wear
+  readonly of: 'skein' | 'vessel' | 'part'
+  readonly level: string | null
+  readonly role: 'dark twin' | null
+}
+
+/** One row, read and converted, not yet laid out as records. */
+export type RowValues = {
+  readonly row: number
+  readonly line: number
+  readonly session: string | null
+  readonly place: string | null
+  readonly skein: string | null
+  readonly vessel: string | null
+  readonly lot: string | null
+  readonly card: string | null
+  readonly equipment: string | null
+  readonly item: string | null
+  readonly frame: string | null
+  readonly base: string | null
+  readonly massG: number | null
+  readonly lostBecause: string | null
+  readonly levels: readonly LevelValue[]
+  readonly readings: readonly ReadingValue[]
+  readonly outcomes: readonly OutcomeValue[]
+  readonly conditions: Readonly<Record<string, number>>
+  /** The wear that a column of its own counts, such as the number of washes. */
+  readonly worn: Wear | null
+}
+
+export type RowRead = {
+  readonly values: RowValues
+  readonly faults: CellFault[]
+  readonly doubts: CellFault[]
+  readonly blanks: { readonly column: number }[]
+  readonly commas: readonly string[]
+}
+
+type Answers = Pick<NewTable, 'between'>
+type Texts =
+  | 'session'
+  | 'place'
+  | 'skein'
+  | 'vessel'
+  | 'lot'
+  | 'card'
+  | 'equipment'
+  | 'item'
+  | 'frame'
+  | 'base'
+  | 'lost because'
+
+/** Reads one row by the map. Faults name line and column, what was read and what is allowed. */
+export function readRow(
+  row: TableRow,
+  number: number,
+  {
+    columns,
+    factors,
+    answers,
+  }: { columns: readonly Column[]; factors: ReadonlyMap<string, TableFactor>; answers: Answers },
+): RowRead {
+  const faults: CellFault[] = []
+  const doubts: CellFault[] = []
+  const blanks: { column: number }[] = []
+  const commas: string[] = []
+  const texts: Partial<Record<Texts, string>> = {}
+  const levels: LevelValue[] = []
+  const outcomes: OutcomeValue[] = []
+  const conditions: Record<string, number> = {}
+  const axes = new Map<
+    string,
+    { wear: Wear; at: Partial<Record<'L' | 'a' | 'b', number>>; columns: number[] }
+  >()
+  let massG: number | null = null
+  let worn: Wear | null = null
+
+  const said = (
+    column: number | null,
+    read: string,
+    title: string,
+    detail: string,
+    suggestion?: string,
+  ): CellFault => ({
+    row: number,
+    line: row.line,
+    column,
+    heading: column === null ? null : (columns[column]?.heading ?? null),
+    read,
+    title,
+    detail,
+    suggestion: suggestion ?? null,
+  })
+  const take = (
+    column: number,
+    cell: string,
+    name: string,
+    read: CellRead,
+  ): { value: number; text?: string } | undefined => {
+    const title = `Row ${number}, ${name}: ${cell || 'blank'}`
+    if (read.kind === 'fault') faults.push(said(column, cell, title, read.detail, read.suggestion))
+    if (read.kind !== 'value') return undefined
+    if (read.doubt) doubts.push(said(column, cell, title, read.doubt))
+    if (/^\D*\d*,\d+\D*$/.test(cell)) commas.push(cell)
+    return read
+  }
+
+  for (const [i, column] of columns.entries()) {
+    const cell = (row.cells[i] ?? '').trim()
+    switch (column.as) {
+      case 'ignore':
+        break
+      case 'L':
+      case 'a':
+      case 'b': {
+        const wear = wearOf(column, answers)
+        const key = JSON.stringify([column.when ?? '', wear])
+        const group = axes.get(key) ?? { wear, at: {}, columns: [] }
+        axes.set(key, group)
+        group.columns.push(i)
+        const read = take(
+          i,
+          cell,
+          `${column.as}*${column.when ? ` ${column.when}` : ''}`,
+          readVariable(cell, column.as),
+        )
+        if (read) group.at[column.as] = read.value
+        else if (cell !== '') group.at[column.as] = Number.NaN
+        break
+      }
+      case 'outcome': {
+        const kind = column.kind ?? column.heading
+        const read = take(i, cell, outcomeKind(kind).label.toLowerCase(), readOutcome(cell, kind))
+        if (!read) {
+          if (cell === '') blanks.push({ column: i })
+          break
+        }
+        outcomes.push({
+          kind,
+          value: read.value,
+          text: column.text ?? read.text ?? null,
+          unit: column.unit ?? outcomeKind(kind).unit ?? null,
+          fibre: column.fibre ?? null,
+          wear: wearOf(column, answers),
+          of: column.of ?? 'skein',
+          level: column.level ?? null,
+          role: column.role ?? null,
+        })
+        break
+      }
+      case 'level': {
+        const factor = factors.get(column.factor ?? '')
+        if (!factor) break
+        const level = levelIn(cell, factor)
+        if ('detail' in level)
+          faults.push(
+            said(
+              i,
+              cell,
+              `Row ${number}, ${factor.label}: ${cell || 'blank'}`,
+              level.detail,
+              level.suggestion,
+            ),
+          )
+        else levels.push(level)
+        break
+      }
+      case 'condition': {
+        if (!column.key || !isVariable(column.key)) break
+        const read = take(i, cell, bounds[column.key].label, readVariable(cell, column.key))
+        if (read) conditions[column.key] = read.value
+        break
+      }
+      case 'mass': {
+        const read = take(i, cell, 'weight', readVariable(cell, 'fibreMass'))
+        if (read) massG = read.value
+        break
+      }
+      case 'worn': {
+        const amount = readDecimal(cell)
+        const axis = column.axis ?? 'W2'
+        if (amount === undefined)
+          faults.push(said(i, cell, `Row ${number}, ${column.heading}: blank`, 'How often? 0 is untouched.'))
+        else if (typeof amount !== 'number' || !(amount >= 0) || amount > 10_000)
+          faults.push(said(i, cell, `Row ${number}, ${column.heading}: ${cell}`, 'A number from 0 to 10000.'))
+        else worn = amount === 0 ? {} : { [axis]: amount }
+        break
+      }
+      default:
+        if (cell !== '') texts[column.as] = cell
+        if (cell.length > 200)
+          faults.push(
+            said(
+              i,
+              `${cell.slice(0, 40)}…`,
+              `Row ${number}, ${column.heading}`,
+              'This takes at most 200 characters.',
+            ),
+          )
+        if (cell.includes('\u0000'))
+          faults.push(
+            said(i, 'a NUL character', `Row ${number}, ${column.heading}`, 'Take the NUL character out.'),
+          )
+        break
+    }
+  }
+
+  const readings: ReadingValue[] = []
+  for (const { wear, at, columns: places } of axes.values()) {
+    const { L, a, b } = at
+    if (L === undefined && a === undefined && b === undefined) continue
+    if (L === undefined || a === undefined || b === undefined) {
+      const missing = (['L', 'a', 'b'] as const)
+        .filter((axis) => at[axis] === undefined)
+        .map((axis) => `${axis}*`)
+      faults.push(
+        said(
+          places[0] ?? null,
+          '',
+          `Row ${number}: ${missing.join(' and ')} missing`,
+          'A colour needs L*, a* and b* together, or none of them.',
+        ),
+      )
+      continue
+    }
+    if (Number.isNaN(L + a + b)) continue
+    readings.push({ wear: worn ?? wear, l: L, a, b })
+  }
+
+  const values: RowValues = {
+    row: number,
+    line: row.line,
+    session: texts.session ?? null,
+    place: texts.place ?? null,
+    skein: texts.skein ?? null,
+    vessel: texts.vessel ?? null,
+    lot: texts.lot ?? null,
+    card: texts.card ?? null,
+    equipment: texts.equipment ?? null,
+    item: texts.item ?? null,
+    frame: texts.frame ?? null,
+    base: texts.base ?? null,
+    massG,
+    lostBecause: texts['lost because'] ?? null,
+    levels,
+    readings,
+    outcomes: worn ? outcomes.map((outcome) => ({ ...outcome, wear: worn as Wear })) : outcomes,
+    conditions,
+    worn,
+  }
+  return { values, faults, doubts, blanks, commas }
+}
+
+/** The wear at which a column was read; `before`, and what names none, is untouched. */
+function wearOf(column: Column, answers: Answers): Wear {
+  if (column.wear) return column.wear
+  return column.when === 'after' ? (answers.between ?? {}) : {}
+}
+
+function levelIn(cell: string, factor: TableFactor): LevelValue | { detail: string; suggestion?: string } {
+  const known = factor.levels.map((level) => level.label).join(', ')
+  if (cell === '')
+    return { detail: `Which level of ${factor.label}? ${known ? `One of ${known}.` : ''}`.trim() }
+  const same = factor.levels.find((level) => level.label === cell)
+  if (same) return { factor: factor.key, label: same.label, value: same.value }
+  const read = readDecimal(cell.replace(/\s*[a-zA-Z%°/]+.*$/, ''))
+  if (factor.kind === 'number') {
+    if (typeof read !== 'number' || !Number.isFinite(read))
+      return { detail: `${factor.label} is a number. ${known ? `One of ${known}.` : ''}`.trim() }
+    const level = factor.levels.find((it) => it.value === read)
+    if (level) return { factor: factor.key, label: level.label, value: level.value }
+    if (!factor.isNew) return { detail: `${cell} is none of the levels of this trial: ${known}.` }
+    const refused = isVariable(factor.key) ? readVariable(String(read), factor.key as VariableKey) : undefined
+    if (refused?.kind === 'fault')
+      return { detail: refused.detail, ...(refused.suggestion ? { suggestion: refused.suggestion } : {}) }
+    return { factor: factor.key, label: String(read), value: read }
+  }
+  if (!factor.isNew) {
+    const near = factor.levels.find((level) => level.label.toLowerCase() === cell.toLowerCase())
+    return {
+      detail: `“${cell}” is none of the levels of this trial: ${known}.`,
+      ...(near ? { suggestion: near.label } : {}),
+    }
+  }
+  return { factor: factor.key, label: cell, value: null }
+}

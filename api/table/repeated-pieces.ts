@@ -1,0 +1,62 @@
+import type { CellFault, Column } from '#api/contract/table.ts'
+import { pieceCodes } from './piece-codes.ts'
+import type { RowValues } from './read-row.ts'
+
+/**
+ * Rows that would be one piece read twice in one state: both are at fault, with the place that is free as what was
+ * probably meant. In a table with a column for frames or washes a piece may come back, in another frame or wear.
+ */
+export function repeatedPieces(rows: readonly RowValues[], columns: readonly Column[]): CellFault[] {
+  const codeOf = pieceCodes(rows)
+  const met = new Map<string, RowValues[]>()
+  for (const row of rows) {
+    const worn = row.worn === null ? '' : JSON.stringify(row.worn)
+    const key = `${codeOf(row)}\u0001${row.frame ?? ''}\u0001${worn}`
+    const same = met.get(key)
+    if (same) same.push(row)
+    else met.set(key, [row])
+  }
+  const faults: CellFault[] = []
+  const column = columns.findIndex((it) => it.as === 'place' || it.as === 'skein')
+  for (const same of met.values()) {
+    if (same.length < 2) continue
+    const numbers = same.map((row) => row.row)
+    const [first] = same
+    if (!first) continue
+    const free = freePlace(rows, first)
+    const last = same.at(-1)
+    for (const row of same) {
+      const suggestion = row === last && free !== undefined ? free : null
+      faults.push({
+        row: row.row,
+        line: row.line,
+        column: column < 0 ? null : column,
+        heading: columns[column]?.heading ?? null,
+        read: row.place ?? row.skein ?? codeOf(row),
+        title: `Rows ${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)} are one skein`,
+        detail: `${saidBy(first, codeOf(first))}${free === undefined ? '' : ` No row is place ${free}.`}`,
+        suggestion,
+      })
+    }
+  }
+  return faults
+}
+
+function saidBy(row: RowValues, code: string): string {
+  if (row.skein === null && row.place !== null) {
+    return row.session === null
+      ? `Both say place ${row.place}.`
+      : `Both say session ${row.session}, place ${row.place}.`
+  }
+  return `Both are “${code}”.`
+}
+
+/** The one number missing among the places of a session, where exactly one is. */
+function freePlace(rows: readonly RowValues[], of: RowValues): string | undefined {
+  if (of.place === null || of.skein !== null) return undefined
+  const mine = rows.filter((row) => row.session === of.session)
+  const places = new Set(mine.map((row) => Number(row.place)))
+  if (mine.length > 200 || [...places].some((place) => !Number.isInteger(place))) return undefined
+  const missing = mine.map((_, i) => i + 1).filter((place) => !places.has(place))
+  return missing.length === 1 ? String(missing[0]) : undefined
+}

@@ -1,0 +1,148 @@
+import { type Kysely, type Selectable, sql } from 'kysely'
+import { theRow } from './rows.ts'
+import type { Database, ResultTable, Role, SessionTable, Stage, Status, VesselTable, Wear } from './tables.ts'
+import { factorsOf, rulesOf } from './trials.ts'
+
+export type SessionSeen = Selectable<SessionTable>
+export type VesselSeen = Selectable<VesselTable>
+export type ResultSeen = Selectable<ResultTable>
+export type SkeinRecord = {
+  readonly id: string
+  readonly code: string
+  readonly role: Role
+  readonly cutFromId: string | null
+  readonly status: Status
+  readonly lostReason: string | null
+  readonly baseId: string | null
+  readonly base: string | null
+  readonly massG: number | null
+  readonly blueWoolNumber: number | null
+}
+export type PlaceRecord = {
+  readonly skeinId: string
+  readonly vesselId: string
+  readonly place: string | null
+  readonly covered: boolean
+}
+export type TreatmentRecord = {
+  readonly factorId: string
+  readonly levelId: string
+  readonly sessionId: string | null
+  readonly vesselId: string | null
+  readonly skeinId: string | null
+}
+/** The mean colour of a skein in one wear, over its current readings. */
+export type ColourRecord = {
+  readonly skeinId: string
+  readonly wear: Wear
+  readonly l: number
+  readonly a: number
+  readonly b: number
+  readonly readingsN: number
+  readonly spotsN: number
+}
+/** An unchanged skein read again: a difference that is noise, or drift. */
+export type TwinRecord = {
+  readonly skeinId: string
+  readonly code: string
+  readonly dE00: number
+  readonly shift: readonly [number, number, number] | null
+}
+
+/** Everything that a finding reads of one trial. */
+export async function trialRecord(db: Kysely<Database>, trialId: string) {
+  const trial = await theRow(db, 'trial', trialId, 'trial')
+  const factors = await factorsOf(db, trialId)
+  const rules = await rulesOf(db, trialId)
+  const { rows: skeins } =
+    await sql<SkeinRecord>`select k.id, k.code, k.role, k.cut_from_id, k.status, k.lost_reason,
+      k.base_id, base.name as base, k.mass_g, k.blue_wool_number
+    from skein k left join base on base.id = k.base_id where k.trial_id = ${trialId} order by k.created_at, k.id`.execute(
+      db,
+    )
+  const { rows: places } = await sql<PlaceRecord>`select p.skein_id, p.vessel_id, p.place, p.covered
+    from placement p join skein k on k.id = p.skein_id where k.trial_id = ${trialId} order by p.created_at, p.id`.execute(
+    db,
+  )
+  const { rows: vessels } = await sql<VesselSeen>`select v.* from vessel v where v.id in (
+      select p.vessel_id from placement p join skein k on k.id = p.skein_id where k.trial_id = ${trialId}
+    ) or v.session_id in (select id from session where trial_id = ${trialId})
+    order by v.drawn_order, v.created_at, v.id`.execute(db)
+  const sessionIds = [...new Set(vessels.map((vessel) => vessel.sessionId))]
+  const { rows: sessions } = await sql<SessionSeen>`select * from session where trial_id = ${trialId}
+    or id = any(${sessionIds}::uuid[]) order by held_on, created_at, id`.execute(db)
+  const { rows: treatments } =
+    await sql<TreatmentRecord>`select t.factor_id, t.level_id, t.session_id, t.vessel_id, t.skein_id
+    from treatment t join factor f on f.id = t.factor_id where f.trial_id = ${trialId}`.execute(db)
+  const results = await db.selectFrom('result').selectAll().where('trialId', '=', trialId).execute()
+  const { rows: colours } =
+    await sql<ColourRecord>`select r.skein_id, r.wear, avg(r.mean_l) as l, avg(r.mean_a) as a,
+      avg(r.mean_b) as b, count(*)::int as readings_n, sum(r.spots_n)::int as spots_n
+    from reading r join skein k on k.id = r.skein_id
+    where k.trial_id = ${trialId} and not r.superseded and not r.wet group by r.skein_id, r.wear`.execute(db)
+  const { rows: methods } = await sql<{
+    method: string
+    sdL: number | null
+    sdA: number | null
+    sdB: number | null
+    instrument: string | null
+    sdFrom: string | null
+    readingsN: number
+    corrected: number
+  }>`
+    select s.method, i.sd_l, i.sd_a, i.sd_b, i.name as instrument, i.sd_from, count(*)::int as readings_n,
+      (count(*) filter (where r.supersedes_id is not null))::int as corrected
+    from reading r join skein k on k.id = r.skein_id join sitting s on s.id = r.sitting_id left join instrument i on i.id = s.instrument_id
+    where k.trial_id = ${trialId} and not r.superseded group by 1, 2, 3, 4, 5, 6 order by 7 desc`.execute(db)
+  const { rows: graders } = await sql<{ grader: string | null; blindCode: string | null; kind: string }>`
+    select distinct o.grader, o.blind_code, o.kind from outcome o left join skein k on k.id = o.skein_id
+    where k.trial_id = ${trialId} and not o.superseded`.execute(db)
+  const { rows: reports } = await sql<{ n: number }>`select count(*)::int as n from attachment
+    where owner_kind = 'trial' and owner_id = ${trialId} and kind = 'report'`.execute(db)
+  return {
+    trial,
+    factors,
+    rules,
+    skeins,
+    places,
+    vessels,
+    sessions,
+    treatments,
+    results,
+    colours,
+    methods,
+    graders,
+    reports: reports[0]?.n ?? 0,
+    twins: await twinsOf(db, trialId),
+  }
+}
+
+export type TrialRecord = Awaited<ReturnType<typeof trialRecord>>
+
+/** What the trial's twins show when they are read again: from readings, and from differences that were entered. */
+async function twinsOf(db: Kysely<Database>, trialId: string): Promise<TwinRecord[]> {
+  const { rows } = await sql<{
+    skeinId: string
+    code: string
+    de00: number
+    dL: number | null
+    dA: number | null
+    dB: number | null
+  }>`
+    select k.id as skein_id, k.code, c.de00, c.d_l, c.d_a, c.d_b from change c
+      join reading r on r.id = c.reading_id join skein k on k.id = r.skein_id
+      where k.trial_id = ${trialId} and k.role in ('twin', 'dark twin') and c.basis = 'own' and not r.superseded
+    union all
+    select k.id, k.code, o.value, null, null, null from outcome o join skein k on k.id = o.skein_id
+      where k.trial_id = ${trialId} and k.role in ('twin', 'dark twin') and o.kind = 'dE00' and not o.superseded`.execute(
+    db,
+  )
+  return rows.map(({ skeinId, code, de00, dL, dA, dB }) => ({
+    skeinId,
+    code,
+    dE00: de00,
+    shift: dL === null || dA === null || dB === null ? null : [dL, dA, dB],
+  }))
+}
+
+export type { Stage }
