@@ -15,7 +15,7 @@ export type RelativeStrength = {
  * @throws RangeError when the lists differ in length, are empty, hold a 0 or less, or the standard has no dye in it
  *
  * @example
- * relativeStrength([0.4, 0.1], [0.32, 0.07]) // { atMaximumPercent: 152.53, maximumAt: 1 }
+ * relativeStrength([0.4, 0.1], [0.32, 0.07]) // { atMaximumPercent: 152.54, maximumAt: 1 }
  */
 export function relativeStrength(
   standard: readonly number[],

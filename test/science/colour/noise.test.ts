@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { ciede2000 } from '#api/science/colour/ciede2000.ts'
 import { noise, readingsNeeded, smallestDetectable } from '#api/science/colour/noise.ts'
@@ -89,6 +90,34 @@ test('two single readings of a grey lie about 2.26 SD apart when noise is equal 
     for (const two of cube) sum += Math.hypot(one.L - two.L, one.a - two.a, one.b - two.b)
   const { sd } = noise([cube])
   expect(sum / (cube.length * (cube.length - 1)) / sd.L).toBeCloseTo(2.26, 1)
+})
+
+// The sample trial's own account: twins in one frame 0.5–0.9, A against B in one frame about 2.7, A against itself
+// on another day up to 5.0.
+test('the phone of the sample trial sees twins in one frame and not a swatch across days', () => {
+  const table = readFileSync(new URL('../../../db/sample-trials/phone-noise.csv', import.meta.url), 'utf8')
+  const rows = table.trim().split(/\r?\n/).slice(1)
+  const seen = rows
+    .map((row) => row.split(','))
+    .map(([swatch, frame, L, a, b]) => ({
+      swatch,
+      frame,
+      lab: at(Number(L), Number(a), Number(b)),
+    }))
+  const inFrames = (one: string, other: string) =>
+    [...new Set(seen.map(({ frame }) => frame))].map((frame) => {
+      const [x, y] = [one, other].map((name) => seen.find((r) => r.swatch === name && r.frame === frame)!.lab)
+      return ciede2000(x!, y!)
+    })
+  const twins = inFrames('A', 'A-twin')
+  expect(Math.min(...twins)).toBeCloseTo(0.5, 0)
+  expect(Math.max(...twins)).toBeLessThan(0.95)
+  const differ = inFrames('A', 'B')
+  expect(differ.reduce((sum, one) => sum + one, 0) / differ.length).toBeCloseTo(2.7, 0)
+  const own = seen.filter(({ swatch }) => swatch === 'A').map(({ lab }) => lab)
+  const across = own.flatMap((one, i) => own.slice(i + 1).map((other) => ciede2000(one, other)))
+  expect(Math.max(...across)).toBeCloseTo(5, 0)
+  expect(noise([own]).rms).toBeGreaterThan(Math.max(...twins))
 })
 
 test.each([

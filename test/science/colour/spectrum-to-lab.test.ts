@@ -34,6 +34,19 @@ describe('spectra of the reference file', () => {
   })
 })
 
+// Summing the 10 nm tables straight is another method; the file prints what it gives.
+test('weights are used and not the straight sum, which is up to 0.09 away', () => {
+  const apart = samples.flatMap(({ wavelengths, R, expected }) =>
+    viewings.map(([key, viewing]) => {
+      const lab = spectrumToLab({ wavelengths, reflectance: R }, viewing)
+      return cielabDifference(labOf(expected[key].Lab_plain_10nm_sum), lab).dE76
+    }),
+  )
+  const { '380-730 max': far, '400-700 max': abridged } = checks.agreement.methods_differ_dE76
+  expect(Math.max(...apart)).toBeLessThanOrEqual(Math.max(far, abridged) + checks.tolerance.Lab)
+  expect(Math.max(...apart)).toBeGreaterThan(0.05)
+})
+
 // No published case for 20 nm: every second value of a 10 nm spectrum must come near what the whole one gives.
 // The bound is the reference's own for two honest ways of summing the same spectrum, doubled.
 test('read every 20 nm, the same yarns are within 0.2 of what they are every 10 nm', () => {
