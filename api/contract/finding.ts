@@ -55,6 +55,9 @@ export type Step = z.infer<typeof Step>
 const LevelFinding = z
   .object({
     ...Level.shape,
+    /** On an axis and in tables: “35 min”; in a sentence: “35 minutes”. */
+    tick: z.string(),
+    words: z.string(),
     skeins: z.number().int(),
     vessels: z.number().int(),
     sessions: z.number().int(),
@@ -67,7 +70,7 @@ const LevelFinding = z
     before: colour.nullable(),
     after: colour.nullable(),
     /** lighter, duller, yellower … from before to after; empty within the noise. */
-    words: z.array(z.string()),
+    direction: z.array(z.string()),
     withinNoise: z.boolean(),
     worstGrade: z.string().nullable(),
   })

@@ -105,7 +105,8 @@ export function findIn(
     verdict: judgement?.verdict ?? null,
     waitsFor: judgement ? null : waitsFor(common, used.length),
     steps: [...(judgement?.steps ?? [])],
-    levels: factor ? levelFindings(factor, skeins, { confidence, noiseFloor: noise?.floor }) : [],
+    levels:
+      factor && words ? levelFindings(factor, skeins, { words, confidence, noiseFloor: noise?.floor }) : [],
     sessions: sessionsOf(record, skeins),
     skeins,
     noise: noise ? { floor: noise.floor, rms: noise.rms, from: noise.from, n: noise.n } : null,

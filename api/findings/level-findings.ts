@@ -7,12 +7,17 @@ import { gradeNumber } from '#api/science/fastness/grades.ts'
 import { groupBy } from '#api/science/group-by.ts'
 import { studentTQuantile } from '#api/science/statistics/student-t.ts'
 import type { FactorWithLevels } from '#db/trials.ts'
+import type { FactorWords } from './words-of-factor.ts'
 
 /** What each level came to: counts, mean of its sessions with interval, colour before and after, in words. */
 export function levelFindings(
   factor: FactorWithLevels,
   skeins: readonly SkeinFinding[],
-  { confidence, noiseFloor }: { confidence: number; noiseFloor: number | undefined },
+  {
+    words,
+    confidence,
+    noiseFloor,
+  }: { words: FactorWords; confidence: number; noiseFloor: number | undefined },
 ): LevelFinding[] {
   return factor.levels.map((level) => {
     const mine = skeins.filter((skein) => skein.levelId === level.id)
@@ -31,6 +36,8 @@ export function levelFindings(
       label: level.label,
       value: level.value,
       isReference: level.isReference,
+      tick: words.tick(level),
+      words: words.short(level),
       skeins: withResult.length,
       vessels: new Set(withResult.map((skein) => skein.vesselId)).size,
       sessions: sessions.size,
@@ -39,7 +46,7 @@ export function levelFindings(
       ...intervalOf(means, confidence),
       before: before ?? null,
       after: after ?? null,
-      words: before && after && !withinNoise ? directionInWords(before, after) : [],
+      direction: before && after && !withinNoise ? directionInWords(before, after) : [],
       withinNoise,
       worstGrade:
         grades.length === 0 ? null : grades.reduce((a, b) => (gradeNumber(a) <= gradeNumber(b) ? a : b)),
