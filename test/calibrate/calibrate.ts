@@ -38,6 +38,7 @@ table(
     ['noise floor', (cell) => figure(cell.floor)],
     ['sessions', (cell) => String(cell.sessions)],
     ['the rule', (cell) => percent(cell.rule)],
+    ['noise from four twins', (cell) => percent(cell.fourTwins)],
     ['raw alone', (cell) => percent(cell.raw)],
     ['every session looked at', (cell) => percent(cell.everySession)],
   ],

@@ -1,5 +1,5 @@
 import { quickLadder } from '#api/science/design/quick-ladder.ts'
-import { seededRandom } from '#api/science/design/seeded-random.ts'
+import { type SeededRandom, seededRandom } from '#api/science/design/seeded-random.ts'
 import { noiseOfSd, simulatedLosses } from '#api/science/design/simulated-losses.ts'
 import { noiseShares } from '#api/science/verdicts/judged.ts'
 import type { Verdict } from '#api/science/verdicts/verdict.ts'
@@ -24,6 +24,8 @@ export type Cell = {
   readonly lost: number
   /** Share that holds by the rule: raw and net of noise, looked at once. */
   readonly rule: number
+  /** The same when the noise is not known but found from four twins of the trial, read again once each. */
+  readonly fourTwins: number
   /** Share that holds by raw losses alone. */
   readonly raw: number
   /** Share that holds by the rule when it is looked at after every session from the third on, each time at 95 %. */
@@ -67,12 +69,13 @@ function world(it: World, trials: number, seed: number): Cell[] {
   const values = new Float64Array(2 * most)
   const answers: Verdict[] = []
   const zero = (): Map<number, number> => new Map(grid.sessions.map((sessions) => [sessions, 0]))
-  const [byRule, byRaw, byLooking] = [zero(), zero(), zero()]
+  const [byRule, byTwins, byRaw, byLooking] = [zero(), zero(), zero(), zero()]
   const count = (of: Map<number, number>, sessions: number): void => {
     of.set(sessions, (of.get(sessions) ?? 0) + 1)
   }
   for (let trial = 0; trial < trials; trial++) {
     simulatedLosses(truth, { sessions: most, random, into: values })
+    const twins = noiseSd === 0 ? undefined : rmsOfTwins(noiseSd, random)
     let settled: Verdict = 'not-settled'
     for (let sessions = 3; sessions <= most; sessions++) {
       judge.judge(values, sessions, answers)
@@ -81,6 +84,8 @@ function world(it: World, trials: number, seed: number): Cell[] {
       if (!byRule.has(sessions)) continue
       if (answer === 'holds') count(byRule, sessions)
       if (settled === 'holds') count(byLooking, sessions)
+      judge.judge(values, sessions, answers, twins)
+      if (answers[0] === 'holds') count(byTwins, sessions)
       rawJudge.judge(values, sessions, answers)
       if (answers[0] === 'holds') count(byRaw, sessions)
     }
@@ -89,7 +94,15 @@ function world(it: World, trials: number, seed: number): Cell[] {
     sessions,
     ...it,
     rule: (byRule.get(sessions) ?? 0) / trials,
+    fourTwins: (byTwins.get(sessions) ?? 0) / trials,
     raw: (byRaw.get(sessions) ?? 0) / trials,
     everySession: (byLooking.get(sessions) ?? 0) / trials,
   }))
+}
+
+/** Root mean square of four unchanged twins, each read before and after. */
+function rmsOfTwins(noiseSd: number, random: SeededRandom): number {
+  let squares = 0
+  for (let axis = 0; axis < 12; axis++) squares += (noiseSd * Math.SQRT2 * random.normal()) ** 2
+  return Math.sqrt(squares / 4)
 }

@@ -9,10 +9,8 @@ import type { Verdict } from '../verdicts/verdict.ts'
  * Values stand level by level, session by session; level 0 is the reference, level 1 the one next to it. NaN is lost.
  */
 export type QuickLadder = {
-  /** Fills `answers` for levels 1, 2 … from the first `sessions` sessions. */
-  readonly judge: (values: Float64Array, sessions: number, answers: Verdict[]) => void
-  /** The raw difference of the level last judged, for the study of intervals. */
-  readonly last: { n: number; mean: number; se: number }
+  /** Fills `answers` for levels 1, 2 … from the first `sessions` sessions; the rule's noise unless another is given. */
+  readonly judge: (values: Float64Array, sessions: number, answers: Verdict[], noiseRms?: number) => void
 }
 
 export type QuickRule = {
@@ -36,11 +34,11 @@ export type QuickRule = {
  * answers // ['holds']
  */
 export function quickLadder(rule: QuickRule): QuickLadder {
-  const { levels, plannedSessions, margin, confidence, noiseRms } = rule
+  const { levels, plannedSessions, margin, confidence } = rule
   const critical = Float64Array.from({ length: plannedSessions }, (_, df) =>
     df === 0 ? Number.NaN : studentTQuantile(confidence, df),
   )
-  const net = noiseRms === undefined ? undefined : new Float64Array((levels + 1) * plannedSessions)
+  const net = rule.noiseRms === undefined ? undefined : new Float64Array((levels + 1) * plannedSessions)
   const last = { n: 0, mean: 0, se: 0 }
   const differences = new Float64Array(plannedSessions)
 
@@ -86,8 +84,7 @@ export function quickLadder(rule: QuickRule): QuickLadder {
   }
 
   return {
-    last,
-    judge: (values, sessions, answers) => {
+    judge: (values, sessions, answers, noiseRms = rule.noiseRms) => {
       if (net !== undefined && noiseRms !== undefined)
         for (let i = 0; i < net.length; i++) {
           const value = values[i] ?? Number.NaN

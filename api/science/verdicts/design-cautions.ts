@@ -32,6 +32,12 @@ function sessionCautions({ sessionsIn, rule, words, look, result }: Judged): Cau
       title: 'The plan is not done',
       text: `The verdict comes when all ${rule.plannedSessions} planned ${block.many} are in. Looking earlier and stopping when it suits makes false “holds” more likely.`,
     })
+  if (sessionsIn > rule.plannedSessions)
+    cautions.push({
+      kind: 'beyond-plan',
+      title: 'More than was planned',
+      text: `${sentenceCase(counted(sessionsIn, block))} are in, and the rule was locked for ${rule.plannedSessions}. What is added after a look needs a new edition of the rule.`,
+    })
   if (look > 1)
     cautions.push({
       kind: 'second-look',

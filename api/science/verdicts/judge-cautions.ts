@@ -91,12 +91,21 @@ function ladderStory(it: Judged): Caution[] {
       title: 'The reference breaks a limit',
       text: `${sentenceCase(shortOf(words, result.reference))}: ${listed(broken.map((limit) => `${sideLabel(words, limit.side)} was ${sideValue(words, limit.side, limit.worst ?? 0)}`))}. What it is held against does not meet the rule itself.`,
     })
-  const stop = result.steps.find((step) => step.answer === 'does-not-hold')
-  if (stop !== undefined)
+  const stop = result.steps.find((step) => step.answer !== 'holds')
+  if (stop?.answer === 'does-not-hold')
     cautions.push({
       kind: 'stop',
       title: `${sentenceCase(shortOf(words, stop.level))} does not hold`,
       text: whyStopped(it, stop),
+    })
+  else if (stop !== undefined && result.verdict === 'holds')
+    cautions.push({
+      kind: 'open-below',
+      title: `${sentenceCase(shortOf(words, stop.level))} is not settled`,
+      text:
+        stop.lower === undefined || stop.upper === undefined
+          ? `${stop.unavailable ?? 'It cannot be judged.'} The steps stopped there.`
+          : `Its ${outcomeOf(words)} is between ${figure(stop.lower)} and ${figure(stop.upper)}: neither shown to hold nor shown not to. The steps stopped there.`,
     })
   cautions.push(...windowStory(it), ...notAsGood(it))
   return cautions

@@ -57,7 +57,7 @@ function interval(step: LadderStep, confidence: number, unit: string): string {
   return `between ${figure(step.lower)} and ${figure(step.upper)} ${unit} (${width} interval, mean ${figure(step.extra)})`
 }
 
-function countsLine({ rows, counts, result, words, subject, noise }: Judged): string {
+function countsLine({ rows, counts, result, words, subject, noise, rule }: Judged): string {
   const shown = counts.filter((it) => it.level === subject || it.level === result.reference)
   const sum = (of: (count: LevelCount) => number): number => shown.reduce((total, it) => total + of(it), 0)
   const levels = new Set(shown.map((it) => String(it.level)))
@@ -65,6 +65,8 @@ function countsLine({ rows, counts, result, words, subject, noise }: Judged): st
     (row) => levels.has(String(row.level)) && row.lost === undefined && row.value !== undefined,
   )
   const sessions = new Set(own.map((row) => row.session)).size
+  const sessionWords =
+    (rule.block ?? 'session') === 'session' ? blockWords(words) : { one: 'session', many: 'sessions' }
   const readings = sum((it) => it.readings)
   const spots = new Set(own.map((row) => row.spots))
   const [spotsEach] = spots
@@ -75,7 +77,7 @@ function countsLine({ rows, counts, result, words, subject, noise }: Judged): st
     )} from ${counted(
       sum((it) => it.vessels),
       vesselWords(words),
-    )} in ${counted(sessions, { one: 'session', many: 'sessions' })}`,
+    )} in ${counted(sessions, sessionWords)}`,
     ...(readings > 0
       ? [
           `${counted(readings, { one: 'reading', many: 'readings' })}${spots.size === 1 && spotsEach !== undefined ? ` of ${counted(spotsEach, { one: 'spot', many: 'spots' })}` : ''}`,

@@ -87,7 +87,8 @@ export function judge(
       design,
     )
   const result = by(method)
-  const alternative = otherMethod(result, by, words)
+  // Joined sessions are beyond the model, so there is nothing fair to set beside.
+  const alternative = groups.any ? undefined : otherMethod(result, by, words)
 
   const subject = subjectOf(result)
   const known = {

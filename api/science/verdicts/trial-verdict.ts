@@ -94,6 +94,7 @@ export type SideWords = {
 export type CautionKind =
   | 'few-sessions'
   | 'plan-not-done'
+  | 'beyond-plan'
   | 'second-look'
   | 'not-as-good'
   | 'noise-unknown'
@@ -113,6 +114,7 @@ export type CautionKind =
   | 'spreads-differ'
   | 'model'
   | 'stop'
+  | 'open-below'
   | 'window'
   | 'methods-disagree'
 

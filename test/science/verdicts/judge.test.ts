@@ -285,3 +285,16 @@ test('nothing read yet is not settled, with the plan ahead', () => {
   const verdict = judge([...steamed(30, undefined), ...steamed(60, undefined)], plain, { words })
   expect(verdict.sentences.headline).toBe('Not settled: 0 of 4 sessions.')
 })
+
+test('a level below the least that holds, and not settled, is told apart from one that does not hold', () => {
+  const rows = [...steamed(20, 2, 1.2, 2.4, 1.1), ...short, ...full]
+  const verdict = judge(rows, plain, { words, noise })
+  expect(verdict).toMatchObject({ verdict: 'holds', least: 30 })
+  expect(verdict.cautions.find((it) => it.kind === 'open-below')?.title).toBe('20 minutes is not settled')
+  expect(kinds(verdict)).not.toContain('stop')
+})
+
+test('a session beyond the plan asks for a new edition of the rule', () => {
+  const verdict = judge([...short, ...full], { ...plain, plannedSessions: 3 }, { words, noise })
+  expect(kinds(verdict)).toContain('beyond-plan')
+})
