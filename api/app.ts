@@ -8,6 +8,7 @@ import { findingRoutes } from '#api/findings/routes.ts'
 import { healthRoutes } from '#api/http/health.ts'
 import { notFoundHandler, problemHandler } from '#api/http/problem.ts'
 import { planRoutes } from '#api/plan/routes.ts'
+import { mountRecords } from '#api/records/mount.ts'
 import { tableRoutes } from '#api/table/routes.ts'
 import { trialRoutes } from '#api/trials/routes.ts'
 import { refusalByDatabase } from '#db/failures.ts'
@@ -42,6 +43,7 @@ export function createApp({ db }: Surroundings): OpenAPIHono {
   app.route('/api/trials', planRoutes(db))
   app.route('/api/trials', tableRoutes(db))
   app.route('/api/trials', findingRoutes(db))
+  mountRecords(app, db)
   app.doc31('/api/openapi.json', {
     openapi: '3.1.0',
     info: {

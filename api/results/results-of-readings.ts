@@ -6,13 +6,13 @@ import { gradeNumber } from '#api/science/fastness/grades.ts'
 import { stainingGrade } from '#api/science/fastness/staining-grade.ts'
 import { grouped } from '#db/grouped.ts'
 import type { ReadingKept, SkeinSeen } from '#db/histories.ts'
-import { type Compared, labOf } from './changes-of.ts'
+import { type Compared, isUntouched, labOf } from './changes-of.ts'
 import { firstRecorded, type SkeinResult } from './result-row.ts'
 import { settingsOf } from './settings.ts'
 
 /**
- * What the readings of one skein come to, one row for each kind, basis and wear: its lightness and unevenness, and its
- * loss. Several placings and sittings are one colour first (mean L*a*b*), then one difference. Readings that cannot
+ * What the readings of one skein come to, one row for each kind, basis and wear: its lightness and unevenness before
+ * any wear, and its loss. Several placings and sittings are one colour first (mean L*a*b*), then one difference. Readings that cannot
  * stand together are not averaged: the settings with the most readings count.
  */
 export function resultsOfReadings(
@@ -21,8 +21,8 @@ export function resultsOfReadings(
   compared: readonly Compared[],
 ): SkeinResult[] {
   const results: SkeinResult[] = []
-  for (const group of grouped(readings, (it) => wearKey(it.wear)).values()) {
-    const alike = mostAlike(group, (it) => it)
+  const alike = mostAlike(readings.filter(isUntouched), (it) => it)
+  if (alike.length > 0) {
     const plain = {
       ...countsOf(alike, alike),
       dL: null,
