@@ -5,7 +5,12 @@ const head = { length: 14, width: 15 }
 /** Below this an arrow has no length that could be seen, and a point stands for it. */
 const tooShort = 2
 
-/** An arrow in the yarn’s own colours, from before to after, with a casing of grey-ink, since a colour may equal the grey. */
+/**
+ * An arrow in the yarn’s own colours, from before to after, with a casing of grey-ink, since a colour may equal the grey.
+ *
+ * @example
+ * colourArrow({ x: 0, y: 0 }, { x: 1, y: 0 }, { before: '#206070', after: '#2a6570' }).kind // 'dot'
+ */
 export function colourArrow(
   from: Point,
   to: Point,

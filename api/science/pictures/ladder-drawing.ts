@@ -6,7 +6,14 @@ import { ladderScales } from './ladder-scales.ts'
 import { line, type Mark, type Point } from './marks.ts'
 import type { Scale } from './nice-scale.ts'
 
-/** The whole ladder, axes and all, for where there is no chart library: the sheets that need no script. */
+/**
+ * The whole ladder, axes and all, for where there is no chart library: the sheets that need no script.
+ *
+ * @example
+ * const level = { x: 0, label: '0 min', skeins: [{ session: 'a', value: 2 }], lost: [] }
+ * const picture = { numeric: true, fromZero: true, levels: [level], sessions: [], brackets: [] }
+ * ladderDrawing(picture, { width: 300, height: 200 }).filter((mark) => mark.kind === 'dot').length // 1
+ */
 export function ladderDrawing(
   picture: LadderPicture,
   { width, height }: { width: number; height: number },
@@ -35,7 +42,7 @@ export function ladderDrawing(
 }
 
 /** The hair lines of the upright axis with their figures, and no line of its own. */
-export function levelGrid(scale: Scale, frame: Frame): Mark[] {
+function levelGrid(scale: Scale, frame: Frame): Mark[] {
   const size = 15 * frame.textScale
   return scale.ticks.flatMap((tick): Mark[] => {
     const y = frame.y(tick)
@@ -49,6 +56,10 @@ export function levelGrid(scale: Scale, frame: Frame): Mark[] {
 
 /**
  * The line of each session: its mean at each level at which it has a skein, in the order of the levels.
+ *
+ * @example
+ * const skeins = [{ session: 'a', value: 1 }, { session: 'a', value: 3 }, { session: 'b', value: 9 }]
+ * sessionPoints({ levels: [{ x: 5, skeins }], sessions: [{ key: 'a' }] }) // [{ session: 'a', points: [{ x: 5, y: 2 }] }]
  */
 export function sessionPoints({ levels, sessions }: LadderPicture): { session: string; points: Point[] }[] {
   const inOrder = levels.toSorted((one, other) => one.x - other.x)

@@ -4,7 +4,14 @@ import { ladderRows } from './ladder-scales.ts'
 import { line, type Mark, type TextMark } from './marks.ts'
 import { textWidth } from './text-width.ts'
 
-/** What stands under the axis of a ladder: the levels, the lost skeins, the brackets of each rule, the window. */
+/**
+ * What stands under the axis of a ladder: the levels, the lost skeins, the brackets of each rule, the window.
+ *
+ * @example
+ * const frame = { left: 0, top: 0, right: 100, bottom: 50, width: 500, x: (at) => at, y: (at) => 50 - at, textScale: 1 }
+ * const level = { x: 35, label: '35 min', chosen: true, reference: false, lost: [] }
+ * ladderFoot({ levels: [level], brackets: [] }, frame) // [{ words: '35 min', x: 35, tone: 'accent' }]
+ */
 export function ladderFoot(picture: LadderPicture, frame: Frame): Mark[] {
   const rows = ladderRows(picture)
   const at = (row: number): number => frame.bottom + row * frame.textScale

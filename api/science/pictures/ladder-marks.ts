@@ -4,7 +4,13 @@ import type { LadderLevel, LadderPicture } from './ladder-picture.ts'
 import { type Box, line, type Mark, type TextMark } from './marks.ts'
 import { textWidth } from './text-width.ts'
 
-/** What lies behind the dots of a ladder: the band of the noise. */
+/**
+ * What lies behind the dots of a ladder: the band of the noise.
+ *
+ * @example
+ * const frame = { left: 0, right: 100, bottom: 50, y: (at) => 50 - at }
+ * ladderGround({ noise: { upTo: 3 } }, frame)[0] // { kind: 'hatch', left: 0, top: 47, width: 100, height: 3 }
+ */
 export function ladderGround({ noise }: LadderPicture, frame: Frame): Mark[] {
   if (noise === undefined) return []
   const top = frame.y(noise.upTo)
@@ -15,6 +21,10 @@ export function ladderGround({ noise }: LadderPicture, frame: Frame): Mark[] {
 /**
  * What lies over the dots of a ladder: the margin, each mean with its interval and its figure, and the words of margin and
  * noise, each where it covers least.
+ *
+ * @example
+ * const frame = { left: 0, top: 0, right: 100, bottom: 50, width: 500, x: (at) => at, y: (at) => 50 - at, textScale: 1 }
+ * ladderFace({ levels: [], margin: { at: 20, label: 'margin: 1.0' } }, frame).map((mark) => mark.kind) // ['line', 'text']
  */
 export function ladderFace(picture: LadderPicture, frame: Frame): Mark[] {
   const marks: Mark[] = []

@@ -21,6 +21,10 @@ const rowOfDifference = 30
  * The two axes of a ladder and the room that it needs below, for a plot of about so many pixels across.
  *
  * @param textScale 1 at the usual text size.
+ *
+ * @example
+ * const level = { x: 0, skeins: [{ value: 11.4 }], lost: [] }
+ * ladderScales({ numeric: false, fromZero: true, brackets: [], levels: [level] }, { width: 700 }).y.to // 12
  */
 export function ladderScales(
   picture: LadderPicture,
@@ -80,6 +84,9 @@ export type LadderRows = {
 
 /**
  * The rows under the axis of a ladder, from the axis down: names of levels, the lost, a row for each bracket, the window.
+ *
+ * @example
+ * ladderRows({ levels: [], brackets: [{ kind: 'range' }], window: { from: 35, to: 35 } }) // { brackets: [48], window: 72, height: 84 }
  */
 export function ladderRows({ levels, brackets, window }: LadderPicture): LadderRows {
   const lostCount = levels.reduce((sum, { lost }) => sum + lost.length, 0)

@@ -6,7 +6,14 @@ import { niceScale } from './nice-scale.ts'
 import type { ShiftLevel, ShiftPicture } from './shift-picture.ts'
 import { textWidth } from './text-width.ts'
 
-/** Lightness by level beside a shift map: an arrow from before to after on the same grey, the change in figures below. */
+/**
+ * Lightness by level beside a shift map: an arrow from before to after on the same grey, the change in figures below.
+ *
+ * @example
+ * const level = { short: '35', before: { L: 37, a: -15, b: -14 }, after: { L: 37.9, a: -14, b: -13 } }
+ * const marks = lightnessMarks({ levels: [level] }, { left: 0, top: 0, width: 90, height: 100 }, 1)
+ * marks.at(-1).words // '+0.9'
+ */
 export function lightnessMarks({ levels }: ShiftPicture, panel: Box, textScale: number): Mark[] {
   if (levels.length === 0) return []
   const size = 15 * textScale

@@ -10,7 +10,13 @@ export type RinseScales = {
   readonly y: { readonly from: number; readonly to: number; readonly ticks: readonly number[] }
 }
 
-/** The axes of a rinse fall: rinses from the bath on, and per cent in powers of ten down to one below the least measured. */
+/**
+ * The axes of a rinse fall: rinses from the bath on, and per cent in powers of ten down to one below the least measured.
+ *
+ * @example
+ * const points = [{ at: 0, share: 100 }, { at: 4, share: 1.8 }]
+ * rinseScales({ measured: { points }, dilution: { points: [] } }) // { x: { from: 0, to: 4 }, y: { ticks: [0.1, 1, 10, 100] } }
+ */
 export function rinseScales({ measured, dilution, clear }: RinsePicture): RinseScales {
   const shares = [...measured.points.map(({ share }) => share), clear?.at ?? 100].filter((share) => share > 0)
   const least = Math.max(-3, Math.floor(Math.log10(Math.min(...shares)) - 0.3))
@@ -33,14 +39,21 @@ export function rinseScales({ measured, dilution, clear }: RinsePicture): RinseS
   }
 }
 
-/** Over the lines of a rinse fall: where the eye calls it clear, the names of both lines, the remark, the rinses’ numbers. */
+/**
+ * Over the lines of a rinse fall: where the eye calls it clear, the names of both lines, the remark, the rinses’ numbers.
+ *
+ * @example
+ * const frame = { left: 0, top: 0, right: 100, bottom: 50, width: 500, x: (at) => at, y: (at) => 50 - at, textScale: 1 }
+ * const picture = { measured: { label: '', points: [{ at: 1, share: 40 }] }, dilution: { label: '', points: [] } }
+ * rinseFace(picture, frame).map((mark) => mark.words) // ['bath', '1']
+ */
 export function rinseFace(picture: RinsePicture, frame: Frame): Mark[] {
   const size = 15 * frame.textScale
   const taken: Box[] = linesAsBoxes(picture, frame)
   const marks: Mark[] = []
   const put = (words: string, style: Pick<TextMark, 'tone' | 'strong'>, places: readonly Box[]): void => {
     const box = places[clearestPlace(places, taken, plotOf(frame))]
-    if (box === undefined) return
+    if (box === undefined || words === '') return
     taken.push(box)
     marks.push({ kind: 'text', x: box.left, y: box.top + 0.78 * size, words, size, halo: 'wool', ...style })
   }

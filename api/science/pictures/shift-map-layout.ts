@@ -16,6 +16,10 @@ export type Plane = {
  * The plane that holds every arrow of a picture, with the axes where they are near enough to help.
  *
  * @param width Of the panel; its height follows from the data, between 0.7 and 1.15 of it.
+ *
+ * @example
+ * const level = { before: { a: -15, b: -14 }, after: { a: -5, b: 4 }, skeins: [] }
+ * planeOf({ levels: [level] }, { left: 0, top: 0, width: 200 }).panel // { left: 0, top: 0, width: 200, height: 230 }
  */
 export function planeOf(
   { levels }: ShiftPicture,
@@ -56,7 +60,14 @@ export type Inset = {
 const shortArrow = 28
 const mostTimes = 10
 
-/** The short arrows of a map, enlarged: how many times, and from where. Undefined when all can be read as they are. */
+/**
+ * The short arrows of a map, enlarged: how many times, and from where. Undefined when all can be read as they are.
+ *
+ * @example
+ * const plane = { at: ({ a, b }) => ({ x: 10 * a, y: -10 * b }) }
+ * const level = { before: { a: 2, b: -2 }, after: { a: 3, b: -1 } }
+ * insetOf({ levels: [level] }, plane, [{ left: 100, top: 100, width: 106, height: 112 }], []).times // 5
+ */
 export function insetOf(
   { levels }: ShiftPicture,
   plane: Plane,
@@ -86,7 +97,12 @@ export function insetOf(
   return { box, source, times, levels: short, at }
 }
 
-/** The four corners of a panel in which an inset may stand. */
+/**
+ * The four corners of a panel in which an inset may stand.
+ *
+ * @example
+ * cornersOf({ left: 0, top: 0, width: 300, height: 300 })[0] // { left: 137, top: 162, width: 150, height: 111 }
+ */
 export function cornersOf({ left, top, width, height }: Box): Box[] {
   const [w, h] = [Math.round(width * 0.5), Math.round(Math.min(height * 0.37, width * 0.42))]
   const gap = 13
@@ -101,6 +117,9 @@ export function cornersOf({ left, top, width, height }: Box): Box[] {
 
 /**
  * Small boxes along an arrow, by which labels and insets know to keep off it.
+ *
+ * @example
+ * boxesAlong({ x: 0, y: 0 }, { x: 6, y: 0 }) // [{ left: -6, width: 12 }, { left: 0, width: 12 }]
  */
 export function boxesAlong(from: Point, to: Point, half = 6): Box[] {
   const count = Math.max(1, Math.ceil(distance(from, to) / half))

@@ -11,7 +11,13 @@ import { textWidth } from './text-width.ts'
 
 export type ShiftDrawing = { readonly marks: Mark[]; readonly width: number; readonly height: number }
 
-/** The whole shift map: the plane with its arrows and perhaps an inset, and lightness beside it or, when narrow, below. */
+/**
+ * The whole shift map: the plane with its arrows and perhaps an inset, and lightness beside it or, when narrow, below.
+ *
+ * @example
+ * const level = { label: '0 min', short: '0', before: { L: 50, a: -8, b: -2 }, after: { L: 57, a: -2, b: 6 }, skeins: [] }
+ * shiftMap({ levels: [level] }, { width: 680 }).marks.filter((mark) => mark.kind === 'shape').length // 2
+ */
 export function shiftMap(
   picture: ShiftPicture,
   { width, textScale = 1 }: { width: number; textScale?: number },

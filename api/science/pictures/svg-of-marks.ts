@@ -12,7 +12,14 @@ export type SvgOptions = {
   readonly id?: string
 }
 
-/** Marks as an SVG picture, complete, with its name. Words and colours from outside are escaped. */
+/**
+ * Marks as an SVG picture, complete, with its name. Words and colours from outside are escaped.
+ *
+ * @example
+ * const tones = { ink: '#24221e' }
+ * const dot = { kind: 'dot', x: 5, y: 5, r: 4, tone: 'ink', fill: 'solid', edge: 0 }
+ * svgOfMarks([dot], { width: 10, height: 10, finding: 'One skein', tones, family: 'serif' }).endsWith('fill="#24221e"/></svg>') // true
+ */
 export function svgOfMarks(
   marks: readonly Mark[],
   { width, height, finding, tones, family, id = 'p' }: SvgOptions,
@@ -24,7 +31,12 @@ export function svgOfMarks(
   )
 }
 
-/** One mark as SVG. `id` names its gradient, if it has one. */
+/**
+ * One mark as SVG. `id` names its gradient, if it has one.
+ *
+ * @example
+ * svgOfMark({ kind: 'dot', x: 5, y: 5, r: 4, tone: 'ink', fill: 'none', edge: 0 }, {}, 'a') // '<circle cx="5" cy="5" r="4" fill="none"/>'
+ */
 export function svgOfMark(mark: Mark, tones: Readonly<Record<Tone, string>>, id: string): string {
   switch (mark.kind) {
     case 'line': {

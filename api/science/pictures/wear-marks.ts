@@ -14,7 +14,13 @@ export type WearScales = {
   readonly right: number
 }
 
-/** The two axes of a wear curve, and the room for the names at the ends of its lines. */
+/**
+ * The two axes of a wear curve, and the room for the names at the ends of its lines.
+ *
+ * @example
+ * const group = { key: 'a', label: '0 min', chosen: false, points: [{ at: 3, mean: 11.1 }] }
+ * wearScales({ ticks: [{ at: 0 }, { at: 3 }], groups: [group] }) // { x: { from: 0, to: 3 }, y: { to: 12 } }
+ */
 export function wearScales(picture: WearPicture, { textScale = 1 }: { textScale?: number } = {}): WearScales {
   const ats = [
     ...picture.ticks.map(({ at }) => at),
@@ -51,7 +57,13 @@ export function wearPieces(
   })
 }
 
-/** Behind the lines: the band of the noise. */
+/**
+ * Behind the lines: the band of the noise.
+ *
+ * @example
+ * const frame = { left: 0, right: 100, bottom: 50, y: (at) => 50 - at }
+ * wearGround({ noise: { upTo: 3 } }, frame)[0] // { kind: 'hatch', top: 47, height: 3 }
+ */
 export function wearGround({ noise }: WearPicture, frame: Frame): Mark[] {
   if (noise === undefined) return []
   const top = frame.y(noise.upTo)
@@ -61,7 +73,14 @@ export function wearGround({ noise }: WearPicture, frame: Frame): Mark[] {
   ]
 }
 
-/** Over the lines: the interval at the last reading, the names at the ends, the numbers of the wools, the names of the steps. */
+/**
+ * Over the lines: the interval at the last reading, the names at the ends, the numbers of the wools, the names of the steps.
+ *
+ * @example
+ * const frame = { left: 0, top: 0, right: 100, bottom: 50, width: 500, x: (at) => at, y: (at) => 50 - at, textScale: 1 }
+ * const group = { key: 'a', label: '0 min', chosen: false, points: [{ at: 80, mean: 11.14 }] }
+ * wearFace({ ticks: [], groups: [group] }, frame) // [{ words: '0 min, 11.1', x: 114 }]
+ */
 export function wearFace(picture: WearPicture, frame: Frame): Mark[] {
   return [
     ...picture.groups.flatMap((group) => lastInterval(group, frame)),
