@@ -4,7 +4,9 @@ import { requestId } from 'hono/request-id'
 import type { Kysely } from 'kysely'
 import { calculationRoutes } from '#api/calculations/routes.ts'
 import { Problem } from '#api/contract/problem.ts'
+import { evidenceRoutes, sheetPages } from '#api/evidence/routes.ts'
 import { findingRoutes } from '#api/findings/routes.ts'
+import { homeRoutes } from '#api/home/routes.ts'
 import { healthRoutes } from '#api/http/health.ts'
 import { notFoundHandler, problemHandler } from '#api/http/problem.ts'
 import { planRoutes } from '#api/plan/routes.ts'
@@ -38,11 +40,14 @@ export function createApp({ db }: Surroundings): OpenAPIHono {
     }),
   )
   app.route('/api/health', healthRoutes(db))
+  app.route('/api/home', homeRoutes(db))
   app.route('/api/calculations', calculationRoutes())
   app.route('/api/trials', trialRoutes(db))
   app.route('/api/trials', planRoutes(db))
   app.route('/api/trials', tableRoutes(db))
   app.route('/api/trials', findingRoutes(db))
+  app.route('/api/trials', evidenceRoutes(db))
+  app.route('/sheets', sheetPages(db))
   mountRecords(app, db)
   app.doc31('/api/openapi.json', {
     openapi: '3.1.0',

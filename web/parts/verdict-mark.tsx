@@ -1,11 +1,5 @@
+import { verdictMarkShape } from '#api/science/pictures/verdict-mark.ts'
 import { type Verdict, verdictInWords } from '#api/science/verdicts/verdict.ts'
-
-// Where the margin line stands, and the interval's two ends and middle, in a box of 32 × 20.
-const drawings: Readonly<Record<Verdict, { margin: number; from: number; middle: number; to: number }>> = {
-  holds: { margin: 27, from: 2, middle: 11, to: 20 },
-  'does-not-hold': { margin: 4, from: 11, middle: 20, to: 29 },
-  'not-settled': { margin: 19, from: 2, middle: 12.5, to: 30 },
-}
 
 export type VerdictMarkProps = {
   readonly verdict: Verdict
@@ -31,7 +25,7 @@ export function VerdictMark({ verdict, scale = 1, alone = false }: VerdictMarkPr
 }
 
 function Drawing({ verdict, scale }: { readonly verdict: Verdict; readonly scale: number }) {
-  const { margin, from, middle, to } = drawings[verdict]
+  const { margin, from, middle, to } = verdictMarkShape(verdict)
   return (
     <svg
       width={32 * scale}

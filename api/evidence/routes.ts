@@ -1,0 +1,110 @@
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { createRoute } from '@hono/zod-openapi'
+import { type Context, Hono } from 'hono'
+import type { Kysely } from 'kysely'
+import { Problem } from '#api/contract/problem.ts'
+import { id } from '#api/contract/quantity.ts'
+import { z } from '#api/contract/schema.ts'
+import { findIn } from '#api/findings/find.ts'
+import { day } from '#api/findings/rule-in-words.ts'
+import { answersProblem } from '#api/http/problem.ts'
+import { json, newRoutes } from '#api/http/routes.ts'
+import { pagePolicy } from '#api/http/security-headers.ts'
+import { theRow } from '#db/rows.ts'
+import { sheetsOf } from '#db/sheets.ts'
+import type { Database } from '#db/tables.ts'
+import { trialRecord } from '#db/trial-record.ts'
+import { EvidenceSheet, type FrozenBody, freezeSheet, presentSheet } from './freeze-sheet.ts'
+import { sheetCss } from './sheet-css.ts'
+import { sheetOf } from './sheet-of-record.ts'
+import { sheetPage } from './sheet-page.ts'
+
+const tags = ['evidence']
+const oneTrial = z.object({ id })
+
+const listed = createRoute({
+  method: 'get',
+  path: '/{id}/evidence-sheets',
+  tags,
+  summary: 'The frozen sheets of a trial, newest first',
+  request: { params: oneTrial },
+  responses: {
+    200: json(z.object({ items: z.array(EvidenceSheet) }), 'The sheets'),
+    ...answersProblem('not-found'),
+  },
+})
+const frozen = createRoute({
+  method: 'post',
+  path: '/{id}/evidence-sheets',
+  tags,
+  summary: 'Freeze the sheet as it stands: its words, numbers and checksum never change again',
+  request: { params: oneTrial },
+  responses: { 201: json(EvidenceSheet, 'The frozen sheet'), ...answersProblem('not-found', 'at-fault') },
+})
+
+/** `/api/trials/:id/evidence-sheets`. */
+export function evidenceRoutes(db: Kysely<Database>) {
+  return newRoutes()
+    .openapi(listed, async (c) => {
+      const trial = await theRow(db, 'trial', c.req.valid('param').id, 'trial')
+      return c.json({ items: (await sheetsOf(db, trial.id)).map(presentSheet) }, 200)
+    })
+    .openapi(frozen, async (c) => c.json(presentSheet(await freezeSheet(db, c.req.valid('param').id)), 201))
+}
+
+export type EvidenceRoutes = ReturnType<typeof evidenceRoutes>
+
+const letters = createRequire(import.meta.url)
+const fontFile = (subset: string) =>
+  readFileSync(
+    letters.resolve(`@fontsource-variable/ysabeau-office/files/ysabeau-office-${subset}-wght-normal.woff2`),
+  )
+
+/** `/sheets/…`: the printable pages themselves, for reading without script. */
+export function sheetPages(db: Kysely<Database>): Hono {
+  const fonts = new Map<string, Buffer>()
+  const font = (c: Context, subset: string) => {
+    const file = fonts.get(subset) ?? fontFile(subset)
+    fonts.set(subset, file)
+    return c.body(new Uint8Array(file), 200, {
+      'content-type': 'font/woff2',
+      'cache-control': 'max-age=604800',
+    })
+  }
+  const uuid = (text: string) => {
+    if (!id.safeParse(text).success) throw new Problem('not-found', 'There is no sheet at this address.')
+    return text
+  }
+  const page = (body: string) => ({
+    body,
+    headers: { 'content-type': 'text/html; charset=utf-8', 'content-security-policy': pagePolicy(body) },
+  })
+  return new Hono()
+    .get('/sheet.css', (c) =>
+      c.body(sheetCss, 200, { 'content-type': 'text/css; charset=utf-8', 'cache-control': 'max-age=3600' }),
+    )
+    .get('/letters-latin.woff2', (c) => font(c, 'latin'))
+    .get('/letters-greek.woff2', (c) => font(c, 'greek'))
+    .get('/trials/:id', async (c) => {
+      const record = await trialRecord(db, uuid(c.req.param('id')))
+      const finding = findIn(record)
+      const written = await sheetPage(sheetOf(record, finding), finding, {
+        state: 'Draft, not frozen',
+        stamp: '',
+      })
+      const { body, headers } = page(String(written))
+      return c.body(body, 200, headers)
+    })
+    .get('/:id', async (c) => {
+      const row = await theRow(db, 'evidenceSheet', uuid(c.req.param('id')), 'sheet')
+      const { sheet, finding } = row.body as unknown as FrozenBody
+      const stamp = `Sheet ${row.id.slice(0, 8)}, checksum ${row.sha256.slice(0, 16).replace(/(.{4})(?=.)/g, '$1 ')}.`
+      const { body, headers } = page(
+        String(
+          await sheetPage(sheet, finding, { state: `Evidence sheet, frozen ${day(row.madeAt)}`, stamp }),
+        ),
+      )
+      return c.body(body, 200, headers)
+    })
+}

@@ -1,0 +1,169 @@
+import type { Finding, LevelFinding, Step } from '#api/contract/finding.ts'
+import { gradeNumber } from '#api/science/fastness/grades.ts'
+import { protocols } from '#api/science/fastness/protocols.ts'
+
+/** What an evidence sheet says, in the order in which it says it. */
+export type Sheet = {
+  readonly title: string
+  readonly headline: string
+  readonly lead: string
+  readonly answer: 'holds' | 'does-not-hold' | 'not-settled'
+  readonly what: string
+  readonly test: string
+  readonly howMany: string
+  readonly worst: string
+  readonly notTested: string
+  readonly evidence: Finding['evidenceStep']
+  readonly rule: string
+  readonly method: readonly string[]
+  readonly cautions: readonly string[]
+  readonly invented: boolean
+}
+
+type Held = { readonly key: string; readonly value: string | number; readonly plusMinus?: number | undefined }
+
+/** The claim of a finding: what was tested, on how many, the worst result and what was not tested. */
+export function sheetOfFinding(
+  finding: Finding,
+  { held, bases }: { held: readonly Held[]; bases: readonly string[] },
+): Sheet {
+  const { verdict } = finding
+  return {
+    title: finding.question,
+    headline: verdict?.headline ?? 'No verdict yet.',
+    lead: verdict?.lead ?? finding.waitsFor ?? '',
+    answer: verdict?.answer ?? 'not-settled',
+    what: whatInWords(finding, held, bases),
+    test: testInWords(finding),
+    howMany: howMany(finding),
+    worst: worstInWords(finding),
+    notTested: capital(`${finding.notTested.join(', ')}.`),
+    evidence: finding.evidenceStep,
+    rule: finding.ruleInWords,
+    method: finding.method,
+    cautions: finding.cautions.map((caution) => `${caution.title}. ${caution.text}`),
+    invented: finding.invented,
+  }
+}
+
+function whatInWords(
+  { factor, levels, title }: Finding,
+  held: readonly Held[],
+  bases: readonly string[],
+): string {
+  const same = held.map(({ key, value }) =>
+    /^[a-z]+[A-Z]|^held/.test(key) || key === String(value) ? String(value) : `${key} ${value}`,
+  )
+  const subject = [...new Set([...bases, ...same])].join('; ') || title
+  const tried = factor ? `${factor.label.toLowerCase()}: ${levels.map((level) => level.tick).join(', ')}` : ''
+  return capital(tried ? `${subject}. Tried, ${tried}.` : `${subject}.`)
+}
+
+function testInWords({ outcome }: Finding): string {
+  if (!outcome) return 'Nothing was tested yet.'
+  const axes = Object.keys(outcome.wear)
+  if (axes.length === 0) return `${outcome.label}, read without washing or light.`
+  const conditions = axes.flatMap((axis) => {
+    const protocol = protocols.find((it) => it.code === axis.replace(' days', ''))
+    if (!protocol) return []
+    const parts = [
+      protocol.celsius ? `${range(protocol.celsius)} °C` : '',
+      protocol.minutes ? `${range(protocol.minutes)} min` : '',
+      protocol.liquorMlPerGram ? `${protocol.liquorMlPerGram} mL/g` : '',
+      protocol.soapGramsPerLitre ? `soap ${protocol.soapGramsPerLitre} g/L` : '',
+    ].filter((part) => part !== '')
+    return parts.length > 0 ? [parts.join(', ')] : []
+  })
+  return capital(
+    `${outcome.wearInWords}${conditions.length > 0 ? ` at ${conditions.join('; ')}` : ''}. A home test near ${axes.length === 1 ? `protocol ${axes[0]}` : `protocols ${axes.join(', ')}`} of this tool.`,
+  )
+}
+
+const range = ([low, high]: readonly [number, number]) => (low === high ? String(low) : `${low}–${high}`)
+
+function howMany(finding: Finding): string {
+  const { counts, verdict, skeins } = finding
+  const lost = skeins.filter((skein) => skein.status === 'lost')
+  const inAll = `In all ${counts.skeins} skeins from ${counts.vessels} vessels in ${counts.sessions} sessions, ${counts.readings} readings; `
+  const losses =
+    lost.length === 0
+      ? 'none lost.'
+      : `${lost.length} lost: ${lost.map((skein) => `${skein.code} (${skein.lostReason ?? 'no reason given'})`).join(', ')}.`
+  return `${verdict ? `${verdict.counts} ` : ''}${inAll}${losses}`
+}
+
+/** The worst that was seen at the level of the claim; where nothing holds, at the level that was judged last. */
+function worstInWords(finding: Finding): string {
+  const { verdict, levels, steps, skeins, outcome } = finding
+  const level = levels.find((it) => it.id === (verdict?.levelId ?? verdict?.subjectId))
+  if (!level || !outcome) return 'Nothing was read yet.'
+  const mine = skeins.filter(
+    (skein) => skein.levelId === level.id && skein.status !== 'lost' && skein.value !== null,
+  )
+  const step = steps.find((it) => it.levelId === level.id)
+  const parts = [
+    ...worstValue(
+      mine.map((skein) => skein.value ?? 0),
+      finding,
+    ),
+    ...worstGrade(mine.map((skein) => skein.grade)),
+    ...(step?.limits ?? []).map((limit) => `${limit.label} ${limit.worstText}`),
+  ]
+  if (parts.length === 0) return step ? `${level.words}: ${step.says}` : 'Nothing was read yet.'
+  return capital(`at ${level.words}: ${parts.join(', ')}.`)
+}
+
+function worstValue(values: readonly number[], { outcome, rule }: Finding): string[] {
+  if (values.length === 0 || !outcome) return []
+  const larger = rule?.conditions.some(
+    (it) => it.outcome === outcome.key && it.direction === 'larger is better',
+  )
+  const worst = larger ? Math.min(...values) : Math.max(...values)
+  return [`${outcome.label.toLowerCase()} ${worst.toFixed(2)}${outcome.unit ? ` ${outcome.unit}` : ''}`]
+}
+
+function worstGrade(grades: readonly (string | null)[]): string[] {
+  const known = grades.filter((grade): grade is string => grade !== null)
+  if (known.length === 0) return []
+  return [`change grade ${known.reduce((a, b) => (gradeNumber(a) <= gradeNumber(b) ? a : b))}`]
+}
+
+export type SheetRow = {
+  readonly level: LevelFinding
+  readonly bySession: readonly string[]
+  readonly mean: string
+  readonly extra: string
+  readonly limits: Step['limits']
+  readonly chosen: boolean
+}
+
+/** The table of a sheet: a row for each level, a column for each session, from the highest level down. */
+export function sheetRows(finding: Finding): SheetRow[] {
+  return [...finding.levels].reverse().map((level) => {
+    const step = finding.steps.find((it) => it.levelId === level.id)
+    return {
+      level,
+      bySession: finding.sessions.map((session) => {
+        const mine = finding.skeins.filter(
+          (skein) => skein.levelId === level.id && skein.sessionId === session.id,
+        )
+        const values = mine
+          .filter((skein) => skein.status !== 'lost' && skein.value !== null)
+          .map((skein) => figure(skein.value ?? 0))
+        const lost = mine.some((skein) => skein.status === 'lost')
+        return values.length > 0 ? values.join(', ') : lost ? 'lost' : '–'
+      }),
+      mean: level.mean === null ? '–' : figure(level.mean),
+      extra: step?.reference
+        ? 'reference'
+        : step?.extra === null || step?.extra === undefined || step.lower === null || step.upper === null
+          ? '–'
+          : `${figure(step.extra)} (${figure(step.lower)} to ${figure(step.upper)})`,
+      limits: step?.limits ?? [],
+      chosen: level.id === finding.verdict?.levelId,
+    }
+  })
+}
+
+export const figure = (value: number) => value.toFixed(2).replace('-', '−')
+const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1)
