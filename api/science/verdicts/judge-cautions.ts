@@ -82,7 +82,7 @@ function spreadCautions({ result, counts, rows, words }: Judged): Caution[] {
 /** What happened on the ladder: where the steps stopped, and what closes the window from above. */
 function ladderStory(it: Judged): Caution[] {
   const { result, words, rule, sessionsIn } = it
-  if (sessionsIn < rule.plannedSessions) return []
+  if (sessionsIn < rule.plannedSessions) return notAsGood(it)
   const cautions: Caution[] = []
   const broken = result.referenceLimits.filter((limit) => limit.end === 'low' && limit.broken)
   if (broken.length > 0)

@@ -57,6 +57,10 @@ test('two of four runs are not settled, whatever they look like, and what is mis
   expect(kinds(verdict)).toEqual(expect.arrayContaining(['few-sessions', 'plan-not-done']))
   // The loss is worked out all the same, for the picture: domain, section 7 has 1.33 for 20 minutes.
   expect(verdict.steps.find((step) => step.level === 20)?.extra).toBeCloseTo(1.33, 2)
+  // Two-sided p = 0.27 there, which must not be read as "the same"
+  expect(verdict.cautions.find((it) => it.kind === 'not-as-good')?.text).toContain(
+    '20 minutes: 1.33 more than 75 minutes, p = 0.27',
+  )
 })
 
 test('a plan of two sessions never makes a claim', () => {
