@@ -53,7 +53,8 @@ function run(/** @type {string} */ tool, /** @type {string[]} */ ...options) {
   const file = join(root, 'node_modules', tool)
   if (!existsSync(file))
     fail('The tools to build with are not installed; run npm ci (without --omit=dev) first.')
-  const { status } = spawnSync(process.execPath, [file, ...options], { cwd: root, stdio: 'inherit' })
+  const env = { ...process.env, NODE_ENV: 'production' }
+  const { status } = spawnSync(process.execPath, [file, ...options], { cwd: root, env, stdio: 'inherit' })
   if (status !== 0) fail('It was not possible to build; the lines above say why.')
 }
 
