@@ -53,6 +53,9 @@ export function refusalByDatabase(error: unknown): Problem | undefined {
     code === '23514' ||
     code === '23502' ||
     code === '22003' ||
+    code === '22007' ||
+    code === '22008' ||
+    code === '22009' ||
     code === '22P02' ||
     code === '22P05' ||
     code === '22021'

@@ -1,6 +1,6 @@
 import { type Kysely, type Selectable, sql } from 'kysely'
 import { insertRows } from './add-rows.ts'
-import type { ChangeTable, Database, ResultTable, Wear } from './tables.ts'
+import type { ChangeTable, Database, ReadingTable, ResultTable, Spot, Wear } from './tables.ts'
 
 export type ResultRow = Selectable<ResultTable>
 export type ChangeRow = Selectable<ChangeTable>
@@ -63,4 +63,34 @@ export async function changeWears(
   const body = JSON.stringify(readings.map(({ id, wear }) => ({ id, wear })))
   await sql`update reading set wear = it.wear
     from jsonb_to_recordset(${body}::jsonb) as it (id uuid, wear jsonb) where it.id = reading.id`.execute(tx)
+}
+
+/** The places of readings, in the order of their ids, after one of them. */
+export async function spotsAfter(
+  db: Kysely<Database>,
+  after: string,
+  limit: number,
+): Promise<{ readonly id: string; readonly spots: readonly Spot[] }[]> {
+  return db
+    .selectFrom('reading')
+    .select(['id', 'spots'])
+    .where('id', '>', after)
+    .orderBy('id')
+    .limit(limit)
+    .execute()
+}
+
+type Means = Pick<
+  Selectable<ReadingTable>,
+  'id' | 'meanL' | 'meanA' | 'meanB' | 'spotsN' | 'mcdm' | 'spread' | 'clipped'
+>
+
+/** Writes what is worked out from the places of readings. */
+export async function changeMeans(db: Kysely<Database>, readings: readonly Means[]): Promise<void> {
+  const body = JSON.stringify(readings)
+  await sql`update reading set mean_l = it."meanL", mean_a = it."meanA", mean_b = it."meanB", spots_n = it."spotsN",
+      mcdm = it.mcdm, spread = it.spread, clipped = it.clipped
+    from jsonb_to_recordset(${body}::jsonb) as it (id uuid, "meanL" float8, "meanA" float8, "meanB" float8,
+      "spotsN" int, mcdm float8, spread float8, clipped boolean)
+    where it.id = reading.id`.execute(db)
 }

@@ -6,6 +6,9 @@ import { z } from '#api/contract/schema.ts'
 import { ChangedTrial, Factor, NewFactor, NewRule, NewTrial, Rule, Trial } from '#api/contract/trial.ts'
 import { answersProblem } from '#api/http/problem.ts'
 import { ifMatch, json, newRoutes, versionSeen } from '#api/http/routes.ts'
+import { changedConditions } from '#api/records/changed.ts'
+import { deriveResults } from '#api/results/derive-results.ts'
+import { skeinsOfTrial } from '#db/losses.ts'
 import { changeRow, listRows, removeRow, theRow } from '#db/rows.ts'
 import type { Database } from '#db/tables.ts'
 import { factorsOf, isMeasured, rulesOf } from '#db/trials.ts'
@@ -152,12 +155,17 @@ export function trialRoutes(db: Kysely<Database>) {
     .openapi(changed, async (c) => {
       const version = versionSeen(c.req.valid('header'))
       const { conditions, held, ...rest } = c.req.valid('json')
-      const values = {
-        ...rest,
-        ...(conditions === undefined ? {} : { conditions: JSON.stringify(conditions) }),
-        ...(held === undefined ? {} : { held: JSON.stringify(held) }),
-      }
-      const row = await changeRow(db, 'trial', c.req.valid('param').id, { version, values, noun: 'trial' })
+      const { id } = c.req.valid('param')
+      const row = await db.transaction().execute(async (tx) => {
+        const values = {
+          ...rest,
+          ...(await changedConditions(tx, id, { conditions }, [])),
+          ...(held === undefined ? {} : { held: JSON.stringify(held) }),
+        }
+        const changed = await changeRow(tx, 'trial', id, { version, values, noun: 'trial' })
+        if (conditions !== undefined) await deriveResults(tx, await skeinsOfTrial(tx, id))
+        return changed
+      })
       return c.json(presentTrial(row), 200)
     })
     .openapi(removed, async (c) => {
@@ -176,6 +184,9 @@ export function trialRoutes(db: Kysely<Database>) {
     .openapi(factorAdded, async (c) => {
       const trial = await theRow(db, 'trial', c.req.valid('param').id, 'trial')
       const { row, made } = await addFactor(db, trial.id, c.req.valid('json'))
+      // The stage of the first factor says which session is a skein's main one.
+      if (made)
+        await db.transaction().execute(async (tx) => deriveResults(tx, await skeinsOfTrial(tx, trial.id)))
       return made ? c.json(presentFactor(row), 201) : c.json(presentFactor(row), 200)
     })
     .openapi(factorRemoved, async (c) => {
@@ -191,7 +202,10 @@ export function trialRoutes(db: Kysely<Database>) {
         .execute()
       if (used.length > 0)
         throw new Problem('still-in-use', 'Skeins or vessels have been given this factor, so it stays.')
-      await removeRow(db, 'factor', factorId, { version, noun: 'factor' })
+      await db.transaction().execute(async (tx) => {
+        await removeRow(tx, 'factor', factorId, { version, noun: 'factor' })
+        await deriveResults(tx, await skeinsOfTrial(tx, id))
+      })
       return c.body(null, 204)
     })
     .openapi(rulesListed, async (c) => {

@@ -2,6 +2,7 @@ import type { Kysely } from 'kysely'
 import { Problem } from '#api/contract/problem.ts'
 import type { z } from '#api/contract/schema.ts'
 import type { NewTrial } from '#api/contract/trial.ts'
+import { readConditions } from '#api/records/read-conditions.ts'
 import { addRow } from '#db/rows.ts'
 import type { Database } from '#db/tables.ts'
 import type { TrialRow } from '#db/trials.ts'
@@ -16,5 +17,10 @@ export async function startTrial(
       { pointer: '#/seed', detail: 'A whole number up to 9007199254740991.' },
     ])
   }
-  return addRow(db, 'trial', { ...trial, conditions: JSON.stringify(conditions), held: JSON.stringify(held) })
+  const [checked] = await readConditions(db, null, [{ conditions }], { at: () => '#' })
+  return addRow(db, 'trial', {
+    ...trial,
+    conditions: JSON.stringify(checked ?? {}),
+    held: JSON.stringify(held),
+  })
 }
