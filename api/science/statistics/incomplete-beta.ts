@@ -43,6 +43,7 @@ function farBelow(a: number, b: number, logOdds: number): Tails {
 
 function below(a: number, b: number, x: number, y: number): Tails {
   const front = Math.exp(betaFront(a, b, x, y))
+  if (!(front > 0)) return { lower: 0, upper: 1 }
   const lower = Math.min(1, front * fraction(a, b, x, y))
   // With a very small the lower side can be nearly all; the upper is then worked out by itself.
   if (lower < 0.9) return { lower, upper: 1 - lower }

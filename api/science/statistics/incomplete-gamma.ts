@@ -21,6 +21,8 @@ export function incompleteGamma(a: number, x: number): Tails {
   const away = (x - a) / a
   const shape = away < -0.9 ? Math.log(x / a) - away : log1pMinus(away)
   const front = Math.exp(0.5 * Math.log(a / (2 * Math.PI)) - stirlingRemainder(a) + a * shape)
+  // Beyond what a number can hold, and before the loops below would run on nothing.
+  if (!(front > 0)) return x < a ? { lower: 0, upper: 1 } : { lower: 1, upper: 0 }
   if (x < a + 1) {
     const lower = Math.min(1, (front * series(a, x)) / a)
     // With a very small the lower side can be nearly all; the fraction then gives the upper by itself.

@@ -37,6 +37,25 @@ export function normalDensity(z: number): number {
 }
 
 /**
+ * The probability between two places, a ≤ b, to full digits where both lie far out or near together.
+ *
+ * @example
+ * normalBetween(-1.96, 1.96) // 0.950004209703559
+ */
+export function normalBetween(a: number, b: number): number {
+  const width = b - a
+  const middle = (a + b) / 2
+  if (width * (1 + Math.abs(middle)) < 0.01) {
+    // Taylor's series about the middle; what is left out is beyond the last digit.
+    const square = middle * middle
+    const second = ((square - 1) * width * width) / 24
+    const fourth = ((square * square - 6 * square + 3) * width ** 4) / 1920
+    return normalDensity(middle) * width * (1 + second + fourth)
+  }
+  return middle > 0 ? normalUpper(a) - normalUpper(b) : normalUpper(-b) - normalUpper(-a)
+}
+
+/**
  * The place of the normal distribution that has the probability `p` below it.
  *
  * Hastings' approximation (Abramowitz & Stegun 1964, 26.2.23), mended by the method of Halley until no digit

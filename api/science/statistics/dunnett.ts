@@ -1,0 +1,162 @@
+import { normalBetween, normalDensity, normalUpper } from './normal.ts'
+import { overChi } from './over-chi.ts'
+import { quantileOf } from './quantile-of.ts'
+import { tailTable } from './tail-table.ts'
+import type { Tails } from './tails.ts'
+
+type Sides = 1 | 2
+
+export type DunnettOf = {
+  readonly df: number
+  readonly nReference: number
+  readonly nOthers: readonly number[]
+  readonly sides?: Sides
+}
+export type DunnettLoadings = {
+  readonly df: number
+  readonly loadings: readonly number[]
+  readonly sides?: Sides
+}
+
+/**
+ * Dunnett's distribution: the largest of several t values, each a group against one and the same reference, at
+ * t; the largest |t| when `sides` is 2.
+ *
+ * Two comparisons are correlated by λᵢλⱼ with λᵢ = √(nᵢ / (nᵢ + n₀)), so that the joint probability is one
+ * integral over what they share and one over the estimated spread (Dunnett 1955, J. Am. Stat. Assoc. 50,
+ * 1096–1121).
+ *
+ * @throws RangeError unless df and the sizes of groups are above 0 and there is a group beside the reference
+ *
+ * @example
+ * dunnett(2.6, { df: 20, nReference: 6, nOthers: [6, 6, 6] }).upper // 0.0442037076510112
+ */
+export function dunnett(t: number, { df, nReference, nOthers, sides = 2 }: DunnettOf): Tails {
+  return dunnettOfLoadings(t, { df, loadings: loadingsOf(nReference, nOthers), sides })
+}
+
+/**
+ * The place of Dunnett's distribution that has the probability `p` below it: the critical value of a family of
+ * comparisons with one reference.
+ *
+ * @throws RangeError when p is not strictly between 0 and 1, or the place is too far out to be told
+ *
+ * @example
+ * dunnettQuantile(0.95, { df: 20, nReference: 6, nOthers: [6, 6, 6] }) // 2.54034960994165
+ */
+export function dunnettQuantile(p: number, { df, nReference, nOthers, sides = 2 }: DunnettOf): number {
+  return dunnettQuantileOfLoadings(p, { df, loadings: loadingsOf(nReference, nOthers), sides })
+}
+
+function loadingsOf(nReference: number, nOthers: readonly number[]): number[] {
+  if (!(nReference > 0 && nOthers.every((n) => n > 0))) throw new RangeError('the size of a group is above 0')
+  return nOthers.map((n) => Math.sqrt(n / (n + nReference)))
+}
+
+/**
+ * The same for comparisons whose correlations are products of given loadings: λᵢ = √(v₀ / (v₀ + vᵢ)) with the
+ * variances of the estimated means, where these are independent.
+ *
+ * @throws RangeError unless there are 1 to 1000 loadings, strictly within ±0.999999, and df is above 0
+ *
+ * @example
+ * dunnettOfLoadings(2.1, { df: 20, loadings: [Math.SQRT1_2, Math.SQRT1_2, Math.SQRT1_2], sides: 1 }).upper // 0.0595660106036349
+ */
+export function dunnettOfLoadings(t: number, of: DunnettLoadings): Tails {
+  if (Number.isNaN(t)) throw new RangeError('this takes a number')
+  const upper = upperTail(t, of)
+  if (upper < 0.5) return { lower: 1 - upper, upper }
+  const { lower: within } = largestNormal(of.loadings, of.sides ?? 2)
+  const lower = Math.min(
+    1,
+    overChi(of.df, (s) => within(t * s)),
+  )
+  return { lower, upper: lower < 0.5 ? 1 - lower : upper }
+}
+
+/**
+ * The critical value for given loadings.
+ *
+ * @throws RangeError as dunnettQuantile and dunnettOfLoadings do
+ *
+ * @example
+ * dunnettQuantileOfLoadings(0.95, { df: 20, loadings: [Math.SQRT1_2, Math.SQRT1_2, Math.SQRT1_2] }) // 2.54034960994165
+ */
+export function dunnettQuantileOfLoadings(p: number, of: DunnettLoadings): number {
+  const tails = (v: number): Tails => {
+    const t = of.sides === 1 ? Math.sinh(v) : Math.exp(v)
+    return p <= 0.5 ? dunnettOfLoadings(t, of) : { lower: 1, upper: upperTail(t, of) }
+  }
+  const place = quantileOf(tails, p, { start: 0.9, step: 0.3, limit: 690 })
+  return of.sides === 1 ? Math.sinh(place) : Math.exp(place)
+}
+
+function upperTail(t: number, { df, loadings, sides = 2 }: DunnettLoadings): number {
+  const { upper } = largestNormal(loadings, sides)
+  const bites = Math.max(0, t)
+  const peak = bites > 1e150 ? Math.sqrt(df) / bites : Math.sqrt(df / (df + bites * bites))
+  return Math.min(
+    1,
+    overChi(df, (s) => upper(t * s), { peak }),
+  )
+}
+
+type Largest = { readonly lower: (w: number) => number; readonly upper: (w: number) => number }
+const known = new Map<string, Largest>()
+
+/** The largest of correlated normal values with a known spread; the tables of the last few families are kept. */
+function largestNormal(loadings: readonly number[], sides: Sides): Largest {
+  if (loadings.length === 0 || loadings.length > 1000)
+    throw new RangeError('Dunnett’s test takes 1 to 1000 groups beside the reference')
+  if (!loadings.every((loading) => Math.abs(loading) <= 0.999999))
+    throw new RangeError('a loading lies strictly within ±0.999999')
+  const counts = new Map<number, number>()
+  for (const loading of loadings) counts.set(loading, (counts.get(loading) ?? 0) + 1)
+  const key = JSON.stringify([sides, ...counts])
+  const kept = known.get(key)
+  if (kept) return kept
+  const groups = [...counts].map(([loading, count]) => ({
+    loading,
+    count,
+    rest: Math.sqrt((1 - loading) * (1 + loading)),
+  }))
+  const made = {
+    lower: (w: number) => overShared(groups, w, sides, 'lower'),
+    upper: tailTable((w) => overShared(groups, w, sides, 'upper'), { from: sides === 2 ? 0 : -36, to: 36 }),
+  }
+  if (known.size > 16) known.clear()
+  known.set(key, made)
+  return made
+}
+
+type Group = { readonly loading: number; readonly count: number; readonly rest: number }
+
+/** The integral over z, what all comparisons share, by the trapezoid rule. */
+function overShared(groups: readonly Group[], w: number, sides: Sides, tail: keyof Tails): number {
+  if (sides === 2 && w <= 0) return tail === 'lower' ? 0 : 1
+  const sharpest = Math.min(...groups.map(({ rest, loading }) => rest / Math.max(Math.abs(loading), 0.1)))
+  // The more comparisons there are, the steeper is the largest of them.
+  const comparisons = groups.reduce((sum, { count }) => sum + count, 0)
+  const step = Math.min(1 / 8, sharpest / (2 + 2 * Math.sqrt(2 * Math.log(comparisons))))
+  const reach = 9 + Math.max(...groups.map(({ loading }) => Math.abs(loading))) * Math.min(Math.abs(w), 36)
+  const n = Math.ceil(reach / step)
+  let sum = 0
+  for (let i = sides === 2 ? 0 : -n; i <= n; i++) {
+    const z = i * step
+    let logWithin = 0
+    for (const { loading, count, rest } of groups) logWithin += count * logInside(w, z, loading, rest, sides)
+    const here = tail === 'lower' ? Math.exp(logWithin) : -Math.expm1(logWithin)
+    // Two-sided, the integrand is the same for z and −z.
+    sum += normalDensity(z) * here * (sides === 2 && i > 0 ? 2 : 1)
+  }
+  return Math.min(1, sum * step)
+}
+
+function logInside(w: number, z: number, loading: number, rest: number, sides: Sides): number {
+  const upper = (w - loading * z) / rest
+  const beyond = normalUpper(upper)
+  if (sides === 1) return beyond < 0.5 ? Math.log1p(-beyond) : Math.log(normalUpper(-upper))
+  const lower = (-w - loading * z) / rest
+  const outside = beyond + normalUpper(-lower)
+  return outside < 0.5 ? Math.log1p(-outside) : Math.log(normalBetween(lower, upper))
+}
