@@ -5,10 +5,12 @@ import type { Kysely } from 'kysely'
 import { calculationRoutes } from '#api/calculations/routes.ts'
 import { Problem } from '#api/contract/problem.ts'
 import { evidenceRoutes, sheetPages } from '#api/evidence/routes.ts'
+import { exampleStudioRoutes } from '#api/example-studio/routes.ts'
 import { findingRoutes } from '#api/findings/routes.ts'
 import { homeRoutes } from '#api/home/routes.ts'
 import { healthRoutes } from '#api/http/health.ts'
 import { notFoundHandler, problemHandler } from '#api/http/problem.ts'
+import { withPlainHeaders } from '#api/http/security-headers.ts'
 import { planRoutes } from '#api/plan/routes.ts'
 import { mountRecords } from '#api/records/mount.ts'
 import { tableRoutes } from '#api/table/routes.ts'
@@ -30,6 +32,7 @@ export type Surroundings = {
 export function createApp({ db }: Surroundings): OpenAPIHono {
   const app = new OpenAPIHono()
   app.use(requestId())
+  app.use(withPlainHeaders)
   app.use(
     '/api/*',
     bodyLimit({
@@ -47,6 +50,7 @@ export function createApp({ db }: Surroundings): OpenAPIHono {
   app.route('/api/trials', tableRoutes(db))
   app.route('/api/trials', findingRoutes(db))
   app.route('/api/trials', evidenceRoutes(db))
+  app.route('/api/example-studio', exampleStudioRoutes(db))
   app.route('/sheets', sheetPages(db))
   mountRecords(app, db)
   app.doc31('/api/openapi.json', {

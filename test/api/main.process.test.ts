@@ -18,7 +18,9 @@ const health = async (url: string): Promise<number> => (await fetch(`${url}/api/
 test('it serves, ends when asked, and starts again on the same folder', async () => {
   const dataDir = join(temporaryFolder(), 'new', 'data')
   const first = await started({ dataDir })
-  expect(await health(first.url)).toBe(200)
+  const answer = await fetch(`${first.url}/api/health`)
+  expect(answer.status).toBe(200)
+  expect(answer.headers.get('x-content-type-options')).toBe('nosniff')
   expect(await first.stop()).toEqual({ code: 0, signal: null, stderr: '' })
   const second = await started({ dataDir })
   expect(await health(second.url)).toBe(200)

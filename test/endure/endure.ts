@@ -23,7 +23,7 @@ async function endure(name: string, where: Where): Promise<boolean> {
     const before = parcels.length
     const writing = Promise.all(Array.from({ length: writers }, () => writeParcels(server.url, parcels)))
     // The kill comes at another moment each time: in the first writes, in the middle, after many.
-    await new Promise((resolve) => setTimeout(resolve, 100 + Math.random() * 1900))
+    await new Promise((resolve) => setTimeout(resolve, 300 + Math.random() * 3700))
     await server.kill()
     await writing
     const { lost, torn, kept } = await lostAndTorn(where, parcels)
