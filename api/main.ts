@@ -6,6 +6,7 @@ import { migrate } from '#db/migrate.ts'
 import { openDatabase } from '#db/open-database.ts'
 import { createApp } from './app.ts'
 import { readSettings, type Settings } from './config.ts'
+import { loadExampleStudio } from './example-studio/load-example-studio.ts'
 import { webFiles } from './http/web-files.ts'
 import { plainly } from './plainly.ts'
 
@@ -26,6 +27,7 @@ await plainly(async () => {
   try {
     const { ran, copy } = await migrate(opened, { now: new Date() })
     if (copy) console.log(`The records were copied to ${copy} before ${ran.join(', ')}.`)
+    if (process.argv.includes('--demo')) await loadExampleStudio(opened.db)
     const app = createApp({ db: opened.db, publicUrl: settings.PUBLIC_URL })
     app.get('*', webFiles(pages))
     server = await listen(app.fetch, settings)

@@ -2,6 +2,7 @@ import type { Kysely } from 'kysely'
 import { outcomeKind } from '#api/contract/outcomes.ts'
 import { type Fault, Problem } from '#api/contract/problem.ts'
 import type { NewRule } from '#api/contract/trial.ts'
+import { inTransaction } from '#db/in-transaction.ts'
 import { addRow } from '#db/rows.ts'
 import type { Database } from '#db/tables.ts'
 import { holdTrial, type RuleRow, rulesOf } from '#db/trials.ts'
@@ -17,7 +18,7 @@ export async function addRule(
 ): Promise<{ row: RuleRow; made: boolean }> {
   const faults = faultsOfRule(rule)
   if (faults.length > 0) throw new Problem('at-fault', 'This rule cannot judge as it stands.', faults)
-  return db.transaction().execute(async (tx) => {
+  return inTransaction(db, async (tx) => {
     await holdTrial(tx, trialId)
     const before = await rulesOf(tx, trialId)
     const repeat = rule.id ? before.find((edition) => edition.id === rule.id) : undefined
@@ -33,7 +34,7 @@ export async function addRule(
 
 /** Locks an edition: from now on it judges, and is not changed. To lock what is locked is harmless. */
 export async function lockRule(db: Kysely<Database>, trialId: string, edition: number): Promise<RuleRow> {
-  return db.transaction().execute(async (tx) => {
+  return inTransaction(db, async (tx) => {
     await holdTrial(tx, trialId)
     const rules = await rulesOf(tx, trialId)
     const rule = rules.find((it) => it.edition === edition)

@@ -1,0 +1,128 @@
+import { readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import type { Kysely } from 'kysely'
+import { NewTable } from '#api/contract/table.ts'
+import { deriveResults } from '#api/results/derive-results.ts'
+import { keepTable } from '#api/table/keep-table.ts'
+import { addFactor } from '#api/trials/add-factor.ts'
+import { addRule } from '#api/trials/add-rule.ts'
+import { startTrial } from '#api/trials/start-trial.ts'
+import { inTransaction } from '#db/in-transaction.ts'
+import { type ExampleTrial, exampleTrials } from '#db/sample-trials/example-trials.ts'
+import type { Database } from '#db/tables.ts'
+
+// Compiled, this file is dist/api/example-studio/…; the tables lie with the sources in either case.
+const fromSource = import.meta.url.endsWith('.ts')
+const tables = fileURLToPath(
+  new URL(fromSource ? '../../db/sample-trials/' : '../../../db/sample-trials/', import.meta.url),
+)
+
+/**
+ * Writes the example studio, every trial marked invented, through the same doors as a dyer’s own tables. To load it
+ * twice is harmless: what is there stays as it is.
+ *
+ * @returns the ids of its trials, the steam ladder first
+ */
+export async function loadExampleStudio(db: Kysely<Database>): Promise<string[]> {
+  return inTransaction(db, async (tx) => {
+    const there = await tx.selectFrom('trial').select(['id', 'title']).where('invented', '=', true).execute()
+    const ids: string[] = []
+    for (const example of exampleTrials) {
+      const before = there.find((trial) => trial.title === example.title)
+      ids.push(before ? before.id : await load(tx, example))
+    }
+    return ids
+  })
+}
+
+async function load(tx: Kysely<Database>, example: ExampleTrial): Promise<string> {
+  const { title, question, pattern, factors, rule, story } = example
+  const { row: trial } = await startTrial(tx, {
+    title,
+    question,
+    expectation: null,
+    pattern,
+    block: 'session',
+    seed: null,
+    conditions: {},
+    held: example.held.map((it) => ({ ...it })),
+    invented: true,
+  })
+  for (const { key, levels, reference } of factors) {
+    await addFactor(tx, trial.id, {
+      key,
+      unit: null,
+      stage: key === 'steamTime' ? 'set' : 'dye',
+      levels: levels.map((level) => ({
+        label: String(level),
+        value: typeof level === 'number' ? level : null,
+        isReference: level === reference,
+      })),
+    })
+  }
+  if (rule) {
+    await addRule(tx, trial.id, {
+      conditions: rule.conditions.map((condition) => ({ ...condition })),
+      method: 'paired',
+      plannedSessions: rule.plannedSessions,
+      looks: 1,
+      confidence: 0.95,
+      reason: null,
+    })
+    await tx.updateTable('rule').set({ lockedAt: rule.lockedAt }).where('trialId', '=', trial.id).execute()
+  }
+  const { file, ...answers } = story
+  await keepTable(tx, trial, NewTable.parse({ text: readFileSync(`${tables}${file}`, 'utf8'), ...answers }))
+  for (const [label, heldOn] of Object.entries(example.heldOn ?? {})) {
+    await tx
+      .updateTable('session')
+      .set({ heldOn })
+      .where('trialId', '=', trial.id)
+      .where('label', '=', label)
+      .execute()
+  }
+  if (example.base !== undefined) await onBase(tx, trial.id, example.base)
+  await darkTwin(tx, trial.id, example)
+  return trial.id
+}
+
+async function onBase(tx: Kysely<Database>, trialId: string, name: string): Promise<void> {
+  const base = await tx
+    .insertInto('base')
+    .values({
+      name,
+      composition: JSON.stringify([
+        { fibre: 'wool', percent: 80 },
+        { fibre: 'nylon', percent: 20 },
+      ]),
+      dyeablePercent: 100,
+    })
+    .returning('id')
+    .executeTakeFirstOrThrow()
+  await tx.updateTable('skein').set({ baseId: base.id }).where('trialId', '=', trialId).execute()
+}
+
+async function darkTwin(
+  tx: Kysely<Database>,
+  trialId: string,
+  { darkTwin: days = [] }: ExampleTrial,
+): Promise<void> {
+  if (days.length === 0) return
+  const twin = await tx
+    .insertInto('skein')
+    .values({ trialId, code: 'dark twin', role: 'dark twin', status: 'done' })
+    .returning('id')
+    .executeTakeFirstOrThrow()
+  for (const { day, dE00 } of days) {
+    const sitting = await tx
+      .insertInto('sitting')
+      .values({ trialId, method: 'instrument', label: `dark twin, ${day}`, at: `${day}T17:00:00Z` })
+      .returning('id')
+      .executeTakeFirstOrThrow()
+    await tx
+      .insertInto('outcome')
+      .values({ kind: 'dE00', skeinId: twin.id, value: dE00, unit: 'ΔE00', sittingId: sitting.id })
+      .execute()
+  }
+  await deriveResults(tx, [twin.id])
+}
