@@ -7,6 +7,10 @@ export type Cells = { readonly of: Int32Array; readonly shown: Int32Array; reado
 /**
  * Puts rows that agree in every factor and covariate together. Least squares needs no more of them than their count
  * and mean, so that 20,000 rows of twelve treatments are twelve rows.
+ *
+ * @example
+ * const steam = { name: 'steam', levels: ['10', '20'], codes: Int32Array.of(0, 1, 0) }
+ * Array.from(cellsOf(3, [steam], []).counts) // [2, 1]
  */
 export function cellsOf(rows: number, factors: readonly Coded[], covariates: readonly Covariate[]): Cells {
   let of = new Int32Array(rows)
@@ -58,6 +62,11 @@ function crossed(
 /**
  * Combinations of the factors' levels of which there is no row, up to `most` of them, and how many there are.
  * The first factor runs fastest.
+ *
+ * @example
+ * const a = { name: 'a', levels: ['p', 'q'], codes: Int32Array.of(0, 1, 1) }
+ * const b = { name: 'b', levels: ['r', 's'], codes: Int32Array.of(0, 0, 1) }
+ * emptyCellsOf([a, b], 10) // { empty: [{ a: 'p', b: 's' }], count: 1 }
  */
 export function emptyCellsOf(
   factors: readonly Coded[],

@@ -30,7 +30,13 @@ export function columnsOfTerm(term: Term, levelCounts: readonly number[]): numbe
   return term.factors.reduce((product, factor) => product * (levelCounts[factor]! - 1), 1)
 }
 
-/** The columns of all terms, in treatment coding against the first level of each factor. */
+/**
+ * The columns of all terms, in treatment coding against the first level of each factor.
+ *
+ * @example
+ * const terms = [intercept, { name: 'steam', factors: [0], covariates: [] }]
+ * designColumns(terms, [{ name: 'steam', levels: ['10', '20'] }], []).map((it) => it.name) // ['(Intercept)', 'steam=20']
+ */
 export function designColumns(
   terms: readonly Term[],
   factors: readonly Coded[],
@@ -83,6 +89,11 @@ export type Coding = 'treatment' | 'sum'
 /**
  * The columns of one term at chosen rows, column after column. With `raw` the covariates are scaled but not centred,
  * so that a factor beside its interaction with a covariate is judged where the covariate is 0.
+ *
+ * @example
+ * const term = { name: 'steam', factors: [0], covariates: [] }
+ * const steam = { name: 'steam', levels: ['10', '20', '30'], codes: Int32Array.of(0, 1, 2) }
+ * Array.from(termMatrix(term, Int32Array.of(0, 1, 2), [steam], [], 'sum')) // [1, 0, -1, 0, 1, -1]
  */
 export function termMatrix(
   term: Term,

@@ -18,6 +18,12 @@ export type Hypothesis =
  *
  * Sources: Searle (1987), Linear Models for Unbalanced Data, chapters 9 and 12; SAS Technical Report R-101 (1978), the four
  * types of estimable functions.
+ *
+ * @example
+ * const all = [{ name: '', factors: [], covariates: [] }, { name: 'steam', factors: [0], covariates: [] }]
+ * const design = { coordinates: Float64Array.of(1, 0, 0.5, 0.5) }
+ * const model = { all, design, rank: 2, dropped: new Set(), factors: [{ levels: ['10', '20'] }] }
+ * hypothesesOf(model, 'II')[1].directions.length // 1
  */
 export function hypothesesOf(model: LinearModel, type: 'II' | 'III'): readonly Hypothesis[] {
   const { all, rank } = model

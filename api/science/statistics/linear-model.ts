@@ -57,6 +57,10 @@ const mostWork = 2e9
  * Fits a linear model by Householder QR on the distinct rows of the design, each weighted by its count.
  *
  * @throws RangeError when the model is too large to be fitted in a few seconds
+ *
+ * @example
+ * const parts = { terms: [], factors: [], covariates: [] }
+ * linearModel(parts, Float64Array.of(1, 3, 5)).residualDf // 2
  */
 export function linearModel(parts: LinearModelParts, response: Float64Array): LinearModel {
   const { factors, covariates } = parts
@@ -121,7 +125,14 @@ export function linearModel(parts: LinearModelParts, response: Float64Array): Li
   }
 }
 
-/** All columns at every cell, each times the root of the cell's count. */
+/**
+ * All columns at every cell, each times the root of the cell's count.
+ *
+ * @example
+ * const cells = { shown: Int32Array.of(0), counts: Float64Array.of(4) }
+ * const mean = { name: '(Intercept)', factors: [], covariates: [] }
+ * Array.from(weighted([mean], cells, { factors: [], covariates: [] }, 'treatment')) // [2]
+ */
 export function weighted(
   terms: readonly Term[],
   cells: Cells,
@@ -179,6 +190,10 @@ function droppedTerms(
 /**
  * The vector in the model's directions that stands for a weighted sum of coefficients, or nothing when the rows
  * cannot tell it (it hangs on a cell that is empty, or on columns that cannot be told apart).
+ *
+ * @example
+ * const model = linearModel({ terms: [], factors: [], covariates: [] }, Float64Array.of(1, 3))
+ * inDirections(model, Float64Array.of(1))[0] ** 2 // 0.5
  */
 export function inDirections(model: LinearModel, weights: Float64Array): Float64Array | undefined {
   const { design, rank } = model

@@ -3,7 +3,12 @@ import type { ModelRow } from './model-spec.ts'
 /** A column of labels: the levels in the order in which they are first met, and the level of each row. */
 export type Coded = { readonly name: string; readonly levels: readonly string[]; readonly codes: Int32Array }
 
-/** The text of a value of a factor: the number 10 and the text "10" are one level. */
+/**
+ * The text of a value of a factor: the number 10 and the text "10" are one level.
+ *
+ * @example
+ * levelText(10) // '10'
+ */
 export function levelText(value: unknown): string {
   return String(value)
 }
@@ -18,7 +23,12 @@ export function codedColumn(rows: readonly ModelRow[], name: string): Coded {
   return coded(rows, name, (row) => levelText(row[name]))
 }
 
-/** A column of numbers. The caller has seen to it that they are numbers. */
+/**
+ * A column of numbers. The caller has seen to it that they are numbers.
+ *
+ * @example
+ * Array.from(numberColumn([{ dE: 1.5 }, { dE: 2 }], 'dE')) // [1.5, 2]
+ */
 export function numberColumn(rows: readonly ModelRow[], name: string): Float64Array {
   return Float64Array.from(rows, (row) => Number(row[name]))
 }
@@ -44,7 +54,13 @@ export function columnsNamed(
   return undefined
 }
 
-/** The groups of a random intercept: a group is one combination of the columns that make up its name. */
+/**
+ * The groups of a random intercept: a group is one combination of the columns that make up its name.
+ *
+ * @example
+ * const rows = [{ session: 1, vessel: 1 }, { session: 2, vessel: 1 }]
+ * groupColumn(rows, 'session:vessel', ['session', 'vessel']).levels.length // 2
+ */
 export function groupColumn(rows: readonly ModelRow[], name: string, columns: readonly string[]): Coded {
   if (columns.length === 1) return { ...codedColumn(rows, columns[0]!), name }
   return coded(rows, name, (row) => JSON.stringify(columns.map((column) => levelText(row[column]))))

@@ -15,8 +15,8 @@ const mostFaults = 200
  * answer is no fault in this sense.
  *
  * @example
- * modelFaults({ response: 'dE', factors: ['steam'] }, [{ dE: 1, steam: '10' }, { dE: '2', steam: '20' }])
- * // [{ path: ['rows', 1, 'dE'], detail: 'dE takes a number; “2” was read.' }]
+ * const rows = [{ dE: 1, steam: '10' }, { dE: '2', steam: '20' }]
+ * modelFaults({ response: 'dE', factors: ['steam'] }, rows).map((it) => it.path) // [['rows', 1, 'dE']]
  */
 export function modelFaults(spec: ModelSpec, rows: readonly ModelRow[]): ModelFault[] {
   const faults: ModelFault[] = []

@@ -23,7 +23,15 @@ export type FittedModel = {
   }
 }
 
-/** Fits fixed and random parts and says by what they are judged. */
+/**
+ * Fits fixed and random parts and says by what they are judged.
+ *
+ * @example
+ * const pot = { name: 'pot', of: Int32Array.of(0, 0, 1, 1), count: 2 }
+ * const parts = { terms: [], factors: [], covariates: [] }
+ * const { random } = modelFit(parts, Float64Array.of(1, 2, 4, 5), { kept: [pot], cautions: [] })
+ * random.fit.ratios // [8.5]
+ */
 export function modelFit(
   parts: LinearModelParts,
   response: Float64Array,

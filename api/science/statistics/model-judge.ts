@@ -29,7 +29,18 @@ export type Judged = {
 /** An estimate may stand although nothing can be said of how sure it is. */
 export type NotJudged = { readonly unavailable: string; readonly estimate?: number }
 
-/** Estimate, standard error and degrees of freedom of a weighted sum of coefficients. */
+/**
+ * Estimate, standard error and degrees of freedom of a weighted sum of coefficients.
+ *
+ * @example
+ * const model = {
+ *   rank: 2, scale: 1, origin: 0, aliasedColumns: new Set(), dropped: new Set(),
+ *   design: { pivot: [0, 1], coordinates: [1, 0, 0, 1] }, columns: [{ term: 0 }, { term: 1 }],
+ * }
+ * const covariance = (a, b) => a[0] * b[0] + a[1] * b[1]
+ * const judge = { effects: [5, 2], covariance, df: () => 8, unjudged: new Map() }
+ * judged(model, judge, [1, 1]) // { estimate: 7, se: 1.414, df: 8 }
+ */
 export function judged(model: LinearModel, judge: Judge, weights: Float64Array): Judged | NotJudged {
   const vector = inDirections(model, weights)
   if (!vector)
@@ -66,7 +77,14 @@ function product(a: Float64Array, b: Float64Array): number {
 /** The F test of a term: mean square over `df1` directions, and the degrees of freedom it is held against. */
 export type Tested = { readonly df1: number; readonly df2: number; readonly F: number; readonly ss: number }
 
-/** Tests a term in the directions of its hypothesis; `ss` is the scaled sum of squares by least squares. */
+/**
+ * Tests a term in the directions of its hypothesis; `ss` is the scaled sum of squares by least squares.
+ *
+ * @example
+ * const model = { rank: 1 }
+ * const judge = { effects: [3], spread: 2, df: () => 6, unjudged: new Map() }
+ * tested(model, judge, { directions: [[1]], contrasts: [[1]] }, 1) // { df1: 1, df2: 6, F: 4.5, ss: 9 }
+ */
 export function tested(
   model: LinearModel,
   judge: Judge,

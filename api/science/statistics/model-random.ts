@@ -13,7 +13,12 @@ export type RandomPart = {
   readonly cautions: readonly string[]
 }
 
-/** The groups of each random intercept, without those that group nothing. */
+/**
+ * The groups of each random intercept, without those that group nothing.
+ *
+ * @example
+ * randomPart([{ pot: 1 }, { pot: 1 }, { pot: 2 }], ['pot']).kept[0].count // 2
+ */
 export function randomPart(
   rows: readonly ModelRow[],
   names: readonly string[],
@@ -42,6 +47,11 @@ function sameGroups(a: Groups, b: Groups): boolean {
 
 /**
  * The fixed part of a model as REML takes it. Every row of a cell shares one place in the model's directions.
+ *
+ * @example
+ * const cells = { of: Int32Array.of(0, 0), counts: [2] }
+ * const model = { rank: 1, rows: 2, cells, design: { rows: 1, directions: () => [1] }, residuals: [-1, 1] }
+ * Array.from(fixedPartOf(model).atCell) // [0.7071]
  */
 export function fixedPartOf(model: LinearModel): FixedPart {
   const { design, rank, cells, rows, residuals } = model
@@ -53,7 +63,13 @@ export function fixedPartOf(model: LinearModel): FixedPart {
   return { rows, rank, cellOf: cells.of, atCell, residuals }
 }
 
-/** Whether the fixed terms take up a random intercept wholly, so that nothing of it is left to be seen. */
+/**
+ * Whether the fixed terms take up a random intercept wholly, so that nothing of it is left to be seen.
+ *
+ * @example
+ * const vessel = { name: 'vessel', of: [0, 1], count: 2 }
+ * isSwallowed(vessel, { rows: 2, rank: 2, cellOf: [0, 1], atCell: [1, 0, 0, 1] }) // true
+ */
 export function isSwallowed(groups: Groups, { rows, rank, cellOf, atCell }: FixedPart): boolean {
   const sums = new Float64Array(groups.count * rank)
   for (let row = 0; row < rows; row++) {
@@ -68,6 +84,12 @@ export function isSwallowed(groups: Groups, { rows, rank, cellOf, atCell }: Fixe
 /**
  * Terms whose every level (or combination of levels) is one group of a random intercept: nothing tells such a
  * treatment from the vessel that it was given to.
+ *
+ * @example
+ * const steam = { name: 'steam', levels: ['10', '20'], codes: Int32Array.of(0, 1, 0, 1) }
+ * const all = [{ name: 'steam', factors: [0], covariates: [] }]
+ * const model = { all, factors: [steam], covariates: [], dropped: new Set(), rows: 4 }
+ * confoundedTerms(model, [{ name: 'pot', of: Int32Array.of(0, 1, 0, 1), count: 2 }]).get(0) // 'pot'
  */
 export function confoundedTerms(model: LinearModel, groups: readonly Groups[]): Map<number, string> {
   const found = new Map<number, string>()

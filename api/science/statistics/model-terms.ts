@@ -17,8 +17,8 @@ const mostTerms = 200
  * @throws RangeError when the interactions make more than 200 terms
  *
  * @example
- * termsOf({ response: 'dE', factors: ['fibre', 'steam'], interactions: [['steam', 'fibre']] }).map((it) => it.name)
- * // ["fibre", "steam", "fibre:steam"]
+ * const spec = { response: 'dE', factors: ['fibre', 'steam'], interactions: [['steam', 'fibre']] }
+ * termsOf(spec).map((it) => it.name) // ["fibre", "steam", "fibre:steam"]
  */
 export function termsOf(spec: ModelSpec): Term[] {
   const names = [...(spec.factors ?? []), ...(spec.covariates ?? [])]

@@ -16,6 +16,10 @@ type Fixed = {
  * vary, their number less the rank of all that does not vary within them (terms, and coarser groups); where it
  * varies within all groups, the rows less the rank of fixed and random columns together. Used where a variance is
  * estimated as zero: then Satterthwaite's rule would turn skeins into replicates.
+ *
+ * @example
+ * const fixed = { terms: [{ name: '', factors: [], covariates: [] }], factors: [], covariates: [] }
+ * containmentDf(fixed, [{ name: 'pot', of: Int32Array.of(0, 0, 1, 1, 2, 2), count: 3 }], {}) // [2]
  */
 export function containmentDf(fixed: Fixed, groups: readonly Groups[], sums: RemlSums): number[] {
   const order = groups.map((_, i) => i).sort((a, b) => groups[a]!.count - groups[b]!.count)
@@ -35,7 +39,14 @@ export function containmentDf(fixed: Fixed, groups: readonly Groups[], sums: Rem
   })
 }
 
-/** Whether nothing that a term is made of changes within a group. */
+/**
+ * Whether nothing that a term is made of changes within a group.
+ *
+ * @example
+ * const pot = { name: 'pot', of: Int32Array.of(0, 0, 1, 1), count: 2 }
+ * const steam = { name: 'steam', levels: ['10', '20'], codes: Int32Array.of(0, 0, 1, 1) }
+ * isConstantIn(pot, { name: 'steam', factors: [0], covariates: [] }, { factors: [steam], covariates: [] }) // true
+ */
 export function isConstantIn(
   groups: Groups,
   term: Term,
@@ -47,7 +58,12 @@ export function isConstantIn(
   )
 }
 
-/** Whether a column has one value within each group. */
+/**
+ * Whether a column has one value within each group.
+ *
+ * @example
+ * same({ name: 'pot', of: Int32Array.of(0, 0, 1), count: 2 }, Int32Array.of(4, 5, 6)) // false
+ */
 export function same(groups: Groups, values: Int32Array | Float64Array): boolean {
   const first = firstRows(groups)
   return values.every((value, row) => values[first[groups.of[row]!]!] === value)

@@ -15,6 +15,14 @@ export type Satterthwaite = {
  *
  * Sources: Giesbrecht and Burns (1985), Biometrics 41, 477–486; Fai and Cornelius (1996), J. Stat. Comput. Simul. 54,
  * 363–378.
+ *
+ * @example
+ * const sums = { width: 2, rank: 1, spans: [[0, 0]], main: 0, rows: 4 }
+ * const at = {
+ *   inverse: [18], m: [1 / 18, 0, 0, 1.5], j: [1 / 162, 0, 0, 1 / 18],
+ *   linear: [1 / 18], traces: [1 / 81], quadratic: [1 / 162],
+ * }
+ * satterthwaite({ sums, at, ratios: [8.5], residual: 0.5 }).df(Float64Array.of(1)) // 1
  */
 export function satterthwaite({ sums, at, ratios, residual }: RemlFit): Satterthwaite {
   const { width, rank, spans, main, rows } = sums
@@ -76,7 +84,13 @@ export function satterthwaite({ sums, at, ratios, residual }: RemlFit): Satterth
   }
 }
 
-/** The fixed effects by generalised least squares, in the fixed directions. */
+/**
+ * The fixed effects by generalised least squares, in the fixed directions.
+ *
+ * @example
+ * const at = { inverse: [18], m: [1 / 18, 0.1, 0.1, 1.5] }
+ * Array.from(fixedEffects({ sums: { width: 2, rank: 1 }, at }, Float64Array.of(6))) // [7.8]
+ */
 export function fixedEffects({ sums, at }: RemlFit, byLeastSquares: Float64Array): Float64Array {
   const { width, rank } = sums
   const small = width - 1

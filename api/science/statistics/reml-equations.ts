@@ -24,6 +24,13 @@ export type RemlEquations = {
  * groups of the main random intercept are eliminated by (I + γJ)⁻¹ = I − γ/(1 + nγ) J for each group of n rows.
  *
  * Source: Searle, Casella and McCulloch (1992), Variance Components, sections 6.6 and 7.6 (Henderson's equations).
+ *
+ * @example
+ * const sums = {
+ *   groups: [{ name: 'pot' }], main: 0, rows: 4, rank: 1, spans: [[0, 0]], width: 2, total: Float64Array.of(1, 0, 0, 10),
+ *   bySize: [{ size: 2, count: 2, squares: Float64Array.of(2, 0, 0, 18) }],
+ * }
+ * remlEquations(sums, [8.5]).squares // 1.5
  */
 export function remlEquations(sums: RemlSums, ratios: readonly number[]): RemlEquations | undefined {
   const { width, rank, spans, main, rows, total, bySize } = sums

@@ -21,6 +21,14 @@ export type RemlSlopes = {
  *
  * Source: Searle, Casella and McCulloch (1992), Variance Components, section 6.6 (score and information of REML). The
  * main groups' part of PVᵢP is written out by V⁻¹ − V⁻¹G A G′V⁻¹, A the inverse of the equations.
+ *
+ * @example
+ * const sums = {
+ *   groups: [{ name: 'pot' }], main: 0, rows: 4, rank: 1, spans: [[0, 0]], width: 2, total: Float64Array.of(1, 0, 0, 10),
+ *   bySize: [{ size: 2, count: 2, squares: Float64Array.of(2, 0, 0, 18) }],
+ * }
+ * const m = [1 / 18, 0, 0, 1.5]
+ * remlSlopes({ sums, ratios: [8.5], m, root: [1], factor: [Math.sqrt(1 / 18)], squares: 1.5 }).slope[0].toFixed(9) // '0.000000000'
  */
 export function remlSlopes(equations: RemlEquations): RemlSlopes {
   const { sums, ratios, m, root, factor, squares } = equations

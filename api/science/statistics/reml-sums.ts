@@ -41,6 +41,11 @@ export const mostBesideMain = 320
  * Gathers the sums.
  *
  * @throws RangeError when the groups beside the largest set, with the fixed columns, are more than 320
+ *
+ * @example
+ * const fixed = { rows: 4, rank: 1, cellOf: [0, 0, 0, 0], atCell: [0.5], residuals: [-2, -1, 1, 2] }
+ * const { bySize } = remlSums(fixed, [{ name: 'pot', of: [0, 0, 1, 1], count: 2 }])
+ * Array.from(bySize[0].squares) // [2, 0, 0, 18]
  */
 export function remlSums(fixed: FixedPart, groups: readonly Groups[]): RemlSums {
   const { rows, rank, cellOf, atCell, residuals } = fixed

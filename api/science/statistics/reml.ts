@@ -28,6 +28,13 @@ const largest = 1e9
  * the best point of a coarse grid. A ratio goes to exactly 0 when the likelihood falls from 0 onwards.
  *
  * Source: Patterson and Thompson (1971), Biometrika 58, 545–554. The score and the information: see `reml-slopes.ts`.
+ *
+ * @example
+ * const sums = {
+ *   groups: [{ name: 'pot' }], main: 0, rows: 4, rank: 1, spans: [[0, 0]], width: 2, total: Float64Array.of(1, 0, 0, 10),
+ *   bySize: [{ size: 2, count: 2, squares: Float64Array.of(2, 0, 0, 18) }],
+ * }
+ * remlFit(sums) // { ratios: [8.5], residual: 0.5, singular: false }
  */
 export function remlFit(sums: RemlSums): RemlFit | { readonly unavailable: string } {
   let at = best(sums, grid(sums.groups.length))
