@@ -2,7 +2,7 @@
 // nothing is compiled yet when it begins.
 //   --build  does no more than that   --demo  on the example studio, in a folder of its own   --dev  from the sources, reloading
 import { spawn, spawnSync } from 'node:child_process'
-import { cpSync, existsSync, mkdirSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { existsSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
@@ -41,11 +41,6 @@ function build() {
   // The compiled tree has the names of the sources, and its own say where they lead.
   const imports = { '#api/*.ts': './api/*.js', '#db/*.ts': './db/*.js' }
   writeFileSync(join(dist, 'package.json'), JSON.stringify({ type: 'module', imports }))
-  mkdirSync(join(dist, 'db/sample-trials'), { recursive: true })
-  cpSync(join(root, 'db/sample-trials'), join(dist, 'db/sample-trials'), {
-    recursive: true,
-    filter: (from) => !from.endsWith('.ts'),
-  })
   writeFileSync(stamp, '')
 }
 

@@ -100,3 +100,18 @@ test('the pages come packed, are kept by their fingerprint, and allow nothing fr
   const outside = await fetch(`${url}/assets/..%2f..%2fapi%2fmain.js`)
   expect(outside.status).toBe(404)
 })
+
+test('with --demo it opens on the example studio, and a second time on the same one', async () => {
+  const dataDir = newDataDir()
+  const titles = async (): Promise<string[]> => {
+    const server = await startServer({ dataDir }, { flags: ['--demo'] })
+    const { items } = (await (await fetch(`${server.url}/api/trials`)).json()) as {
+      items: { title: string }[]
+    }
+    await server.stop()
+    return items.map((trial) => trial.title)
+  }
+  const first = await titles()
+  expect(first.length).toBeGreaterThan(0)
+  expect(await titles()).toEqual(first)
+})

@@ -6,8 +6,8 @@ const main = fileURLToPath(new URL('../../dist/api/main.js', import.meta.url))
 export type Where = { readonly dataDir: string } | { readonly databaseUrl: string }
 type Options = {
   readonly environment?: Readonly<Record<string, string>>
-  readonly nodeOptions?: readonly string[]
-  readonly cwd?: string
+  /** What stands after the program's name: `--demo`. */
+  readonly flags?: readonly string[]
 }
 export type Ended = { readonly code: number | null; readonly signal: string | null; readonly stderr: string }
 export type RunningServer = {
@@ -40,13 +40,12 @@ export function endOfStart(where: Where, options: Options = {}): Promise<Ended> 
   return run(where, options).ended
 }
 
-function run(where: Where, { environment = {}, nodeOptions = [], cwd }: Options) {
+function run(where: Where, { environment = {}, flags = [] }: Options) {
   const place = 'dataDir' in where ? { DATA_DIR: where.dataDir } : { DATABASE_URL: where.databaseUrl }
   const { DATABASE_URL: _, ...inherited } = process.env
-  const child = spawn(process.execPath, [...nodeOptions, main], {
+  const child = spawn(process.execPath, [main, ...flags], {
     env: { ...inherited, HOST: '127.0.0.1', PORT: '0', ...place, ...environment },
     stdio: ['ignore', 'pipe', 'pipe'],
-    ...(cwd ? { cwd } : {}),
   })
   // A test run that ends early takes its servers along.
   const kill = () => child.kill('SIGKILL')
