@@ -6,6 +6,7 @@ import { exhaustion } from './exhaustion.ts'
 import { fastnessGrade } from './fastness-grade.ts'
 import { leastLevel } from './least-level.ts'
 import { lightGrade } from './light-grade.ts'
+import { model } from './model.ts'
 import { noise } from './noise.ts'
 import { paletteDistance } from './palette-distance.ts'
 import { pixel } from './pixel.ts'
@@ -20,6 +21,7 @@ export const calculations: readonly Calculation[] = [
   colourDifference,
   fastnessGrade,
   lightGrade,
+  model,
   noise,
   paletteDistance,
   pixel,
