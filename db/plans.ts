@@ -85,7 +85,15 @@ export async function benchOf(db: Kysely<Database>, trialId: string) {
     .where('skein.trialId', '=', trialId)
     .orderBy('placement.createdAt')
     .execute()
-  return { sessions, vessels, skeins, given: given as DrawnLevelRow[] }
+  const { results, first } = await db
+    .selectFrom('result')
+    .select((is) => [
+      is.cast<number>(is.fn.countAll(), 'int4').as('results'),
+      is.fn.min('firstRecordedAt').as('first'),
+    ])
+    .where('trialId', '=', trialId)
+    .executeTakeFirstOrThrow()
+  return { sessions, vessels, skeins, given: given as DrawnLevelRow[], results, first: first as Date | null }
 }
 
 /** How many sessions of the trial were drawn already: those with a place. */

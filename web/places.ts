@@ -14,4 +14,9 @@ export type Place = {
  */
 export const places: readonly Place[] = [
   { path: '/', label: 'Home', page: lazy(async () => (await import('#web/pages/home-page.tsx')).HomePage) },
+  { path: '/start', page: lazy(async () => (await import('#web/pages/start-page.tsx')).StartPage) },
+  {
+    path: '/trials/:id/:part?',
+    page: lazy(async () => (await import('#web/pages/trial-page.tsx')).TrialPage),
+  },
 ]

@@ -114,6 +114,9 @@ export type DrawnVessel = z.infer<typeof DrawnVessel>
 export const DrawnPlan = z
   .object({
     seed: z.number().nullable(),
+    /** What was measured so far, and when the first of it was written down. */
+    results: z.number().int(),
+    firstResultAt: z.string().nullable(),
     sessions: z.array(
       z.object({
         id,

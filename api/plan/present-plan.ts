@@ -5,7 +5,8 @@ import type { benchOf, DrawnLevelRow } from '#db/plans.ts'
 type Bench = Awaited<ReturnType<typeof benchOf>>
 
 /** The bench as it was drawn: of each session the vessels that were given a level, or hold skeins that were. */
-export function presentPlan({ sessions, vessels, skeins, given }: Bench, seed: number | null): DrawnPlan {
+export function presentPlan(bench: Bench, seed: number | null): DrawnPlan {
+  const { sessions, vessels, skeins, given, results, first } = bench
   const ofVessel = groupBy(given, (it) => it.vesselId)
   const ofSkein = groupBy(given, (it) => it.skeinId)
   const inside = groupBy(skeins, (it) => it.vesselId)
@@ -36,6 +37,8 @@ export function presentPlan({ sessions, vessels, skeins, given }: Bench, seed: n
   const bySession = groupBy(drawn, (it) => it.sessionId)
   return {
     seed,
+    results,
+    firstResultAt: first?.toISOString() ?? null,
     sessions: sessions.flatMap(({ id, label, kind, heldOn }) => {
       const here = bySession.get(id)
       if (!here) return []

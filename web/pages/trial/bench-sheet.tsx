@@ -1,0 +1,89 @@
+import './bench-sheet.css'
+import type { DrawnPlan, DrawnVessel } from '#api/contract/plan.ts'
+import type { Factor, Trial } from '#api/contract/trial.ts'
+import { Section } from '#web/parts/section.tsx'
+import { TableBox } from '#web/parts/table-box.tsx'
+
+export type BenchSheetProps = {
+  readonly trial: Trial
+  readonly factors: readonly Factor[]
+  readonly plan: DrawnPlan
+}
+
+/** The bench as it was drawn, on the screen and on paper; blank columns are for the pencil. */
+export function BenchSheet({ trial, factors, plan }: BenchSheetProps) {
+  const varied = factors.map(({ label }) => label.toLowerCase()).join(', ')
+  return (
+    <Section
+      title="Places, drawn by lot"
+      says={`Work in the order of “turn”; each ${vesselWord(plan)} stands at its place.`}
+      id="bench-sheet"
+    >
+      <div class="bench-sheet">
+        {plan.sessions.map((session) => (
+          <section key={session.id} class="bench-sheet-session" aria-label={session.label}>
+            <h3>
+              {session.label}
+              <span class="bench-sheet-date"> date</span>
+            </h3>
+            <TableBox name={`${session.label}, places`}>
+              <thead>
+                <tr>
+                  <th scope="col">place</th>
+                  <th scope="col" class="figure">
+                    turn
+                  </th>
+                  <th scope="col">{varied === '' ? 'level' : varied}</th>
+                  <th scope="col">{session.vessels.length > 3 ? 'skein' : 'skeins'}</th>
+                  <th scope="col" class="bench-sheet-pencil">
+                    in
+                  </th>
+                  <th scope="col" class="bench-sheet-pencil">
+                    out
+                  </th>
+                  <th scope="col" class="bench-sheet-pencil bench-sheet-note">
+                    what was different
+                  </th>
+                </tr>
+              </thead>
+              <tbody>
+                {session.vessels.map((vessel) => (
+                  <tr key={vessel.id}>
+                    <th scope="row">{vessel.place ?? vessel.label}</th>
+                    <td class="figure">{vessel.order ?? ''}</td>
+                    <td>{levelsOf(vessel)}</td>
+                    <td>{skeinsOf(vessel)}</td>
+                    <td class="bench-sheet-pencil" />
+                    <td class="bench-sheet-pencil" />
+                    <td class="bench-sheet-pencil" />
+                  </tr>
+                ))}
+              </tbody>
+            </TableBox>
+          </section>
+        ))}
+      </div>
+      <p class="bench-sheet-seed small soft">
+        {plan.seed === null ? '' : `Drawn by lot with the seed ${plan.seed}. `}
+        {trial.title}
+      </p>
+    </Section>
+  )
+}
+
+function levelsOf({ levels, skeins }: DrawnVessel): string {
+  if (levels.length > 0) return levels.map(({ label }) => label).join(', ')
+  return [...new Set(skeins.flatMap(({ level }) => level ?? []))].join(', ')
+}
+
+function skeinsOf({ skeins }: DrawnVessel): string {
+  return skeins
+    .filter(({ role }) => role !== 'blue wool')
+    .map(({ code }) => code)
+    .concat(skeins.some(({ role }) => role === 'blue wool') ? ['blue wools 1–6'] : [])
+    .join(', ')
+}
+
+function vesselWord({ sessions }: DrawnPlan): string {
+  return sessions[0]?.vessels[0]?.kind ?? 'vessel'
+}
