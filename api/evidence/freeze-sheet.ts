@@ -1,33 +1,18 @@
 import { createHash } from 'node:crypto'
 import type { Kysely } from 'kysely'
+import type { EvidenceSheet, Sheet } from '#api/contract/evidence.ts'
 import type { Finding } from '#api/contract/finding.ts'
 import { Problem } from '#api/contract/problem.ts'
-import { id, stored } from '#api/contract/quantity.ts'
-import { z } from '#api/contract/schema.ts'
 import { findIn } from '#api/findings/find.ts'
 import { inTransaction } from '#db/in-transaction.ts'
 import type { SheetRow } from '#db/sheets.ts'
 import type { Database } from '#db/tables.ts'
 import { trialRecord } from '#db/trial-record.ts'
 import { holdTrial } from '#db/trials.ts'
-import type { Sheet } from './sheet-of-finding.ts'
 import { sheetOf } from './sheet-of-record.ts'
 
 /** What is frozen: the words and the whole finding behind them. */
 export type FrozenBody = { readonly sheet: Sheet; readonly finding: Finding }
-
-export const EvidenceSheet = z
-  .object({
-    ...stored,
-    trialIds: z.array(id),
-    headline: z.string(),
-    step: z.enum(['E0', 'E1', 'E2', 'E3', 'E4']),
-    sha256: z.string(),
-    madeAt: z.iso.datetime(),
-    /** Where the page stands, for reading and printing. */
-    path: z.string(),
-  })
-  .openapi('EvidenceSheet')
 
 /** Freezes the sheet of a trial as it stands. A sheet is made from a verdict. */
 export async function freezeSheet(db: Kysely<Database>, trialId: string): Promise<SheetRow> {
@@ -51,7 +36,7 @@ export async function freezeSheet(db: Kysely<Database>, trialId: string): Promis
   })
 }
 
-export function presentSheet(row: SheetRow): z.infer<typeof EvidenceSheet> {
+export function presentSheet(row: SheetRow): EvidenceSheet {
   const { sheet } = row.body as unknown as FrozenBody
   return {
     id: row.id,

@@ -3,6 +3,7 @@ import { createRequire } from 'node:module'
 import { createRoute } from '@hono/zod-openapi'
 import { type Context, Hono } from 'hono'
 import type { Kysely } from 'kysely'
+import { DraftSheet, EvidenceSheet } from '#api/contract/evidence.ts'
 import { Problem } from '#api/contract/problem.ts'
 import { id } from '#api/contract/quantity.ts'
 import { z } from '#api/contract/schema.ts'
@@ -15,7 +16,7 @@ import { theRow } from '#db/rows.ts'
 import { sheetsOf } from '#db/sheets.ts'
 import type { Database } from '#db/tables.ts'
 import { trialRecord } from '#db/trial-record.ts'
-import { EvidenceSheet, type FrozenBody, freezeSheet, presentSheet } from './freeze-sheet.ts'
+import { type FrozenBody, freezeSheet, presentSheet } from './freeze-sheet.ts'
 import { sheetCss } from './sheet-css.ts'
 import { sheetOf } from './sheet-of-record.ts'
 import { sheetPage } from './sheet-page.ts'
@@ -43,12 +44,30 @@ const frozen = createRoute({
   responses: { 201: json(EvidenceSheet, 'The frozen sheet'), ...answersProblem('not-found', 'at-fault') },
 })
 
+const drafted = createRoute({
+  method: 'get',
+  path: '/{id}/evidence-sheets/draft',
+  tags,
+  summary: 'The sheet of a trial as it stands now, not frozen',
+  request: { params: oneTrial },
+  responses: { 200: json(DraftSheet, 'What it would say'), ...answersProblem('not-found') },
+})
+
 /** `/api/trials/:id/evidence-sheets`. */
 export function evidenceRoutes(db: Kysely<Database>) {
   return newRoutes()
     .openapi(listed, async (c) => {
       const trial = await theRow(db, 'trial', c.req.valid('param').id, 'trial')
       return c.json({ items: (await sheetsOf(db, trial.id)).map(presentSheet) }, 200)
+    })
+    .openapi(drafted, async (c) => {
+      const record = await trialRecord(db, c.req.valid('param').id)
+      const finding = findIn(record)
+      const sheet = sheetOf(record, finding)
+      return c.json(
+        { sheet, hasVerdict: finding.verdict !== null, path: `/sheets/trials/${record.trial.id}` },
+        200,
+      )
     })
     .openapi(frozen, async (c) => c.json(presentSheet(await freezeSheet(db, c.req.valid('param').id)), 201))
 }

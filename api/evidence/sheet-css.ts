@@ -26,9 +26,10 @@ h2 { font-size: 19px; font-weight: 750; margin: 0 0 8px; }
 .picture svg { width: 100%; height: auto; display: block; }
 .pair { background: var(--grey); padding: 16px; print-color-adjust: exact; -webkit-print-color-adjust: exact; forced-color-adjust: none; }
 .pair svg { display: block; width: 100%; height: 92px; }
-.ends { display: flex; justify-content: space-between; font-size: 14px; color: var(--soft); margin: 4px 0 8px; }
+.ends { display: flex; justify-content: space-between; gap: 12px; font-size: 14px; color: var(--soft); margin: 4px 0 8px; }
 .scroll { overflow-x: auto; }
 table { border-collapse: collapse; width: 100%; font-size: 16px; }
+.fit th { white-space: normal; vertical-align: bottom; }
 th { font-weight: 500; color: var(--soft); font-size: 15px; text-align: right; padding: 4px 8px; border-bottom: 1px solid var(--ink); white-space: nowrap; }
 td { text-align: right; padding: 5px 8px; border-bottom: 1px solid var(--hair); white-space: nowrap; }
 th:first-child, td:first-child { text-align: left; padding-left: 0; }

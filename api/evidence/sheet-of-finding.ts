@@ -1,24 +1,7 @@
+import type { Sheet } from '#api/contract/evidence.ts'
 import type { Finding, LevelFinding, Step } from '#api/contract/finding.ts'
 import { gradeNumber } from '#api/science/fastness/grades.ts'
 import { protocols } from '#api/science/fastness/protocols.ts'
-
-/** What an evidence sheet says, in the order in which it says it. */
-export type Sheet = {
-  readonly title: string
-  readonly headline: string
-  readonly lead: string
-  readonly answer: 'holds' | 'does-not-hold' | 'not-settled'
-  readonly what: string
-  readonly test: string
-  readonly howMany: string
-  readonly worst: string
-  readonly notTested: string
-  readonly evidence: Finding['evidenceStep']
-  readonly rule: string
-  readonly method: readonly string[]
-  readonly cautions: readonly string[]
-  readonly invented: boolean
-}
 
 type Held = { readonly key: string; readonly value: string | number; readonly plusMinus?: number | undefined }
 
@@ -40,7 +23,7 @@ export function sheetOfFinding(
     notTested: capital(`${finding.notTested.join(', ')}.`),
     evidence: finding.evidenceStep,
     rule: finding.ruleInWords,
-    method: finding.method,
+    method: [...finding.method],
     cautions: finding.cautions.map((caution) => `${caution.title}. ${caution.text}`),
     invented: finding.invented,
   }

@@ -1,13 +1,15 @@
 import { html, raw } from 'hono/html'
+import type { Sheet } from '#api/contract/evidence.ts'
 import type { Finding } from '#api/contract/finding.ts'
 import { ladderOf, wearOf } from '#api/contract/pictures-of-finding.ts'
 import { labToSrgb } from '#api/science/colour/lab-to-srgb.ts'
 import { ladderDrawing } from '#api/science/pictures/ladder-drawing.ts'
+import type { LadderPicture } from '#api/science/pictures/ladder-picture.ts'
 import type { Tone } from '#api/science/pictures/marks.ts'
 import { escaped, svgOfMarks } from '#api/science/pictures/svg-of-marks.ts'
 import { verdictMarkShape } from '#api/science/pictures/verdict-mark.ts'
 import { verdictInWords } from '#api/science/verdicts/verdict.ts'
-import { figure, type Sheet, sheetRows } from './sheet-of-finding.ts'
+import { figure, sheetRows } from './sheet-of-finding.ts'
 import { sideName } from './side-name.ts'
 
 export type SheetFrame = {
@@ -24,7 +26,7 @@ export function sheetPage(sheet: Sheet, finding: Finding, { state, stamp }: Shee
   const level = finding.levels.find(
     (it) => it.id === (finding.verdict?.levelId ?? finding.verdict?.subjectId),
   )
-  const ladder = ladderOf(finding)
+  const ladder = shortLabels(ladderOf(finding))
   return html`<!doctype html>
 <html lang="en-GB">
   <head>
@@ -49,7 +51,7 @@ export function sheetPage(sheet: Sheet, finding: Finding, { state, stamp }: Shee
       </dl>
       <div class="pictures">
         <section>
-          <h2>${ladder ? withDelta(`${ladder.title}, ${ladder.axis.unit ? (finding.outcome?.unit ?? '') : (finding.outcome?.unit ?? '')}`.replace(/, $/, '')) : 'No picture yet'}</h2>
+          <h2>${ladder ? withDelta([ladder.title, finding.outcome?.unit].filter(Boolean).join(', ')) : 'No picture yet'}</h2>
           <div class="picture">${ladder ? raw(svgOfMarks(ladderDrawing(ladder, { width: 560, height: 400 }), { width: 560, height: 400, finding: ladder.finding, tones, family: 'inherit', id: 'ladder' })) : html`<p>${finding.waitsFor ?? ''}</p>`}</div>
         </section>
         ${level ? pairSection(level, finding) : ''}
@@ -57,7 +59,7 @@ export function sheetPage(sheet: Sheet, finding: Finding, { state, stamp }: Shee
       <section>
         <h2>${withDelta(`Every skein, ${finding.outcome?.label.toLowerCase() ?? 'result'}${finding.outcome?.unit ? ` in ${finding.outcome.unit}` : ''}`)}</h2>
         <div class="scroll" tabindex="0" role="region" aria-label="Every skein">
-          <table>
+          <table class="fit">
             <thead>
               <tr>
                 <th scope="col">${finding.factor?.label ?? 'Level'}</th>
@@ -103,6 +105,19 @@ export function sheetPage(sheet: Sheet, finding: Finding, { state, stamp }: Shee
     </footer>
   </body>
 </html>`
+}
+
+/** A sheet is narrow: the short labels. */
+function shortLabels(ladder: LadderPicture | undefined): LadderPicture | undefined {
+  if (!ladder) return undefined
+  return {
+    ...ladder,
+    levels: ladder.levels.map((level) => ({ ...level, label: level.short ?? level.label })),
+    brackets: ladder.brackets.map((bracket) => ({ ...bracket, label: bracket.short ?? bracket.label })),
+    ...(ladder.margin
+      ? { margin: { ...ladder.margin, label: ladder.margin.short ?? ladder.margin.label } }
+      : {}),
+  }
 }
 
 const tones: Record<Tone, string> = {

@@ -53,17 +53,28 @@ export type LinkButtonProps = {
   readonly small?: boolean
   readonly name?: string | undefined
   readonly download?: boolean
+  /** For pages of the server’s own, such as a sheet: they open beside this one. */
+  readonly beside?: boolean
   readonly children: ComponentChildren
 }
 
 /** A link that looks like a button, for going somewhere. `<LinkButton kind="do" href="/trials/new">Start a trial</LinkButton>` */
-export function LinkButton({ href, kind = 'box', small = false, name, download, children }: LinkButtonProps) {
+export function LinkButton({
+  href,
+  kind = 'box',
+  small = false,
+  name,
+  download,
+  beside,
+  children,
+}: LinkButtonProps) {
   return (
     <a
       class={`button button-${kind}${small ? ' button-small' : ''}`}
       href={href}
       aria-label={name}
       download={download}
+      target={beside ? '_blank' : undefined}
     >
       {children}
     </a>

@@ -1,0 +1,48 @@
+import { answers } from './finding.ts'
+import { id, stored } from './quantity.ts'
+import { z } from './schema.ts'
+
+/** What an evidence sheet says, in the order in which it says it. */
+export const Sheet = z
+  .object({
+    title: z.string(),
+    headline: z.string(),
+    lead: z.string(),
+    answer: z.enum(answers),
+    what: z.string(),
+    test: z.string(),
+    howMany: z.string(),
+    worst: z.string(),
+    notTested: z.string(),
+    evidence: z.object({ step: z.enum(['E0', 'E1', 'E2', 'E3', 'E4']), why: z.string() }),
+    rule: z.string(),
+    method: z.array(z.string()),
+    cautions: z.array(z.string()),
+    invented: z.boolean(),
+  })
+  .openapi('Sheet')
+export type Sheet = z.infer<typeof Sheet>
+
+export const DraftSheet = z
+  .object({
+    sheet: Sheet,
+    /** Whether it can be frozen: a sheet is made from a verdict. */
+    hasVerdict: z.boolean(),
+    /** Where the page stands, for reading and printing. */
+    path: z.string(),
+  })
+  .openapi('DraftSheet')
+export type DraftSheet = z.infer<typeof DraftSheet>
+
+export const EvidenceSheet = z
+  .object({
+    ...stored,
+    trialIds: z.array(id),
+    headline: z.string(),
+    step: z.enum(['E0', 'E1', 'E2', 'E3', 'E4']),
+    sha256: z.string(),
+    madeAt: z.iso.datetime(),
+    path: z.string(),
+  })
+  .openapi('EvidenceSheet')
+export type EvidenceSheet = z.infer<typeof EvidenceSheet>

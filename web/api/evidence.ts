@@ -1,0 +1,18 @@
+import type { DraftSheet, EvidenceSheet } from '#api/contract/evidence.ts'
+import { ask } from '#web/api/client.ts'
+
+/** The sheet of a trial as it stands now. */
+export const draftSheetOf = (trialId: string, signal?: AbortSignal): Promise<DraftSheet> =>
+  ask<DraftSheet>(`/api/trials/${trialId}/evidence-sheets/draft`, signal ? { signal } : {})
+
+/** The frozen sheets of a trial, newest first. */
+export const sheetsOf = async (trialId: string, signal?: AbortSignal): Promise<readonly EvidenceSheet[]> =>
+  (
+    await ask<{ items: readonly EvidenceSheet[] }>(
+      `/api/trials/${trialId}/evidence-sheets`,
+      signal ? { signal } : {},
+    )
+  ).items
+
+export const freezeSheet = (trialId: string): Promise<EvidenceSheet> =>
+  ask<EvidenceSheet>(`/api/trials/${trialId}/evidence-sheets`, { method: 'POST' })
