@@ -47,15 +47,24 @@ export function ladderFace(picture: LadderPicture, frame: Frame): Mark[] {
     taken.push(label.box)
   }
   if (margin !== undefined) {
-    const words = narrow ? (margin.short ?? margin.label) : margin.label
-    const label = alongLine(words, frame.y(margin.at), 'ink', ['end', 'start', 'middle'], frame, taken)
+    const { label: long, short = long } = margin
+    const label = alongLine(narrow ? [short] : [long, short], frame.y(margin.at), {
+      tone: 'ink',
+      ends: ['end', 'start', 'middle'],
+      frame,
+      taken,
+    })
     marks.push(label.mark)
     taken.push(label.box)
   }
   if (noise !== undefined && !narrow) {
-    marks.push(
-      alongLine(noise.label, frame.y(noise.upTo), 'soft', ['start', 'end', 'middle'], frame, taken).mark,
-    )
+    const label = alongLine([noise.label], frame.y(noise.upTo), {
+      tone: 'soft',
+      ends: ['start', 'end', 'middle'],
+      frame,
+      taken,
+    })
+    marks.push(label.mark)
   }
   return marks
 }
@@ -137,37 +146,41 @@ function meanLabel(
   return { mark, box: chosen }
 }
 
-/** Words on a level line, above it or else below, at whichever end covers least. */
+type AlongLine = {
+  readonly tone: 'ink' | 'soft'
+  /** In the order of preference. */
+  readonly ends: readonly ('start' | 'middle' | 'end')[]
+  readonly frame: Frame
+  readonly taken: readonly Box[]
+}
+
+/** Words on a level line, above it or else below, at whichever end they cover least; the shorter ones if the longer cover much. */
 function alongLine(
-  words: string,
+  wordings: readonly string[],
   at: number,
-  tone: 'ink' | 'soft',
-  ends: readonly ('start' | 'middle' | 'end')[],
-  frame: Frame,
-  taken: readonly Box[],
+  { tone, ends, frame, taken }: AlongLine,
 ): { mark: TextMark; box: Box } {
   const size = 15 * frame.textScale
-  const width = textWidth(words, { size })
-  const lefts = {
-    start: frame.left + 4,
-    middle: (frame.left + frame.right - width) / 2,
-    end: frame.right - width,
-  }
-  const places = [-0.75, 0.85].flatMap((away) =>
-    ends.map((end) => boxAt(lefts[end], at + away * size, width, size)),
+  const places = wordings.flatMap((words) => {
+    const width = textWidth(words, { size })
+    const lefts = {
+      start: frame.left + 4,
+      middle: (frame.left + frame.right - width) / 2,
+      end: frame.right - width,
+    }
+    const heights = [-0.75, 0.85].map((away) => at + away * size)
+    return heights.flatMap((middle) =>
+      ends.map((end) => ({ words, box: boxAt(lefts[end], middle, width, size) })),
+    )
+  })
+  const chosen = clearestPlace(
+    places.map(({ box }) => box),
+    taken,
+    plotOf(frame),
   )
-  const box =
-    places[clearestPlace(places, taken, plotOf(frame))] ?? boxAt(lefts.end, at - 0.75 * size, width, size)
-  const mark: TextMark = {
-    kind: 'text',
-    x: box.left,
-    y: box.top + box.height - 0.25 * size,
-    words,
-    size,
-    tone,
-    halo: 'wool',
-  }
-  return { mark, box }
+  const { words, box } = places[chosen] ?? { words: '', box: boxAt(frame.left, at, 0, size) }
+  const y = box.top + box.height - 0.25 * size
+  return { mark: { kind: 'text', x: box.left, y, words, size, tone, halo: 'wool' }, box }
 }
 
 function boxAt(left: number, middle: number, width: number, size: number): Box {

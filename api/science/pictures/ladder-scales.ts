@@ -67,8 +67,9 @@ function extent({ levels, margin, noise, fromZero }: LadderPicture): [number, nu
     noise?.upTo,
     fromZero ? 0 : undefined,
   ].filter((value): value is number => typeof value === 'number' && Number.isFinite(value))
-  if (values.length === 0) return [0, 1]
   const [low, high] = [Math.min(...values), Math.max(...values)]
+  // Nothing read yet, or no loss at all: an axis all the same.
+  if (values.length === 0 || (fromZero && high <= 0)) return [0, 1]
   // An interval may reach below nought though no loss does; the axis of a loss still starts there.
   return [fromZero ? 0 : low, Math.max(high, fromZero ? 0 : low)]
 }

@@ -48,7 +48,7 @@ export function lightnessMarks({ levels }: ShiftPicture, panel: Box, textScale: 
         { before: labToSrgb(before).hex, after: labToSrgb(after).hex },
       ),
     ),
-    ...levelsBelow(levels, x, step, panel.top + panel.height, size),
+    ...levelsBelow(levels, x, panel, size),
   ]
 }
 
@@ -66,33 +66,54 @@ function wordInCorner(words: string, top: boolean, panel: Box, size: number): Ma
   }
 }
 
+/**
+ * In how many rows the changes stand under the levels, so that none touch: one where there is room, at most three.
+ *
+ * @param width Of the panel above them; `size` is that of the letters.
+ *
+ * @example
+ * const level = { before: { L: 50 }, after: { L: 57.3 } }
+ * [rowsOfChanges([level, level], 200, 15), rowsOfChanges([level, level], 60, 15)] // [1, 2]
+ */
+export function rowsOfChanges(levels: readonly ShiftLevel[], width: number, size: number): number {
+  const widest = Math.max(0, ...levels.map((level) => textWidth(change(level), { size, strong: true }))) + 4
+  return Math.min(3, Math.max(1, Math.ceil((widest * levels.length) / width)))
+}
+
+function change({ before, after }: ShiftLevel): string {
+  const words = pictureFigure(after.L - before.L, 1)
+  return after.L > before.L && Number(words) !== 0 ? `+${words}` : words
+}
+
 function levelsBelow(
   levels: readonly ShiftLevel[],
   x: (place: number) => number,
-  step: number,
-  foot: number,
+  panel: Box,
   size: number,
 ): Mark[] {
-  const change = ({ before, after }: ShiftLevel): string => {
-    const words = pictureFigure(after.L - before.L, 1)
-    return after.L > before.L && Number(words) !== 0 ? `+${words}` : words
-  }
-  const widest = Math.max(...levels.map((level) => textWidth(change(level), { size }))) + 4
-  // Where the changes would touch, every second one stands a line lower.
-  const rows = Math.min(3, Math.ceil(widest / step))
+  const foot = panel.top + panel.height
+  const rows = rowsOfChanges(levels, panel.width, size)
   return levels.flatMap((level, place): Mark[] => {
-    const text = {
+    const strong = level.chosen
+    const tone = level.chosen ? 'accent' : 'ink'
+    // The outermost are kept inside the drawing, whose edge the panel is.
+    const inside = (words: string): number => {
+      const half = textWidth(words, { size, strong }) / 2
+      return Math.max(panel.left + half, Math.min(panel.left + panel.width - half, x(place)))
+    }
+    const text = (words: string, y: number): Mark => ({
       kind: 'text',
-      x: x(place),
+      x: inside(words),
+      y,
+      words,
       size,
-      tone: level.chosen ? 'accent' : 'ink',
-      strong: level.chosen,
+      tone,
+      strong,
       anchor: 'middle',
-    } as const
-    const lower = (place % rows) * 1.25 * size
+    })
     return [
-      { ...text, y: foot + 1.6 * size, words: level.short },
-      { ...text, y: foot + 2.85 * size + lower, words: change(level) },
+      text(level.short, foot + 1.6 * size),
+      text(change(level), foot + (2.85 + 1.25 * (place % rows)) * size),
     ]
   })
 }

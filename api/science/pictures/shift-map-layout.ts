@@ -58,6 +58,7 @@ export type Inset = {
 
 /** Arrows shorter than this, in pixels, are hard to read where they stand. */
 const shortArrow = 28
+const leastTimes = 2
 const mostTimes = 10
 
 /**
@@ -66,7 +67,7 @@ const mostTimes = 10
  * @example
  * const plane = { at: ({ a, b }) => ({ x: 10 * a, y: -10 * b }) }
  * const level = { before: { a: 2, b: -2 }, after: { a: 3, b: -1 } }
- * insetOf({ levels: [level] }, plane, [{ left: 100, top: 100, width: 106, height: 112 }], []).times // 5
+ * insetOf({ levels: [level] }, plane, [{ left: 100, top: 100, width: 94, height: 100 }], []).times // 5
  */
 export function insetOf(
   { levels }: ShiftPicture,
@@ -74,18 +75,17 @@ export function insetOf(
   places: readonly Box[],
   taken: readonly Box[],
 ): Inset | undefined {
-  const short = levels.filter(({ before, after }) => distance(plane.at(before), plane.at(after)) < shortArrow)
-  if (short.length === 0) return undefined
-  const points = short.flatMap(({ before, after }) => [plane.at(before), plane.at(after)])
-  const [xs, ys] = [rangeOf(points.map(({ x }) => x)), rangeOf(points.map(({ y }) => y))]
-  const first = places[0]
+  const [first] = places
   if (first === undefined) return undefined
-  const room = Math.min(
-    (first.width - 56) / Math.max(4, xs.to - xs.from),
-    (first.height - 62) / Math.max(4, ys.to - ys.from),
-  )
-  const times = Math.min(mostTimes, Math.floor(room * 2) / 2)
-  if (times < 2) return undefined
+  const short = levels
+    .map((level) => ({ level, from: plane.at(level.before), to: plane.at(level.after) }))
+    .filter(({ from, to }) => distance(from, to) < shortArrow)
+    .toSorted((one, other) => distance(one.from, one.to) - distance(other.from, other.to))
+  // On a small map arrows of some length are short too: the longest are left out until the rest can be enlarged.
+  while (short.length > 0 && timesOf(short, first) < leastTimes) short.pop()
+  if (short.length === 0) return undefined
+  const [xs, ys] = spanOf(short)
+  const times = timesOf(short, first)
 
   const middle = { x: (xs.from + xs.to) / 2, y: (ys.from + ys.to) / 2 }
   const source = around(middle, first.width / times, first.height / times)
@@ -94,7 +94,7 @@ export function insetOf(
     x: box.left + (point.x - source.left) * times,
     y: box.top + (point.y - source.top) * times,
   })
-  return { box, source, times, levels: short, at }
+  return { box, source, times, levels: short.map(({ level }) => level), at }
 }
 
 /**
@@ -170,4 +170,21 @@ function grown({ left, top, width, height }: Box, by: number): Box {
 
 function distance(one: Point, other: Point): number {
   return Math.hypot(one.x - other.x, one.y - other.y)
+}
+
+type Ends = readonly { readonly from: Point; readonly to: Point }[]
+
+function spanOf(arrows: Ends): [Range, Range] {
+  const points = arrows.flatMap(({ from, to }) => [from, to])
+  return [rangeOf(points.map(({ x }) => x)), rangeOf(points.map(({ y }) => y))]
+}
+
+/** By how much these arrows can be enlarged to fill a box of this size with room for their names, in halves. */
+function timesOf(arrows: Ends, { width, height }: Box): number {
+  const [xs, ys] = spanOf(arrows)
+  const room = Math.min(
+    (width - 44) / Math.max(4, xs.to - xs.from),
+    (height - 50) / Math.max(4, ys.to - ys.from),
+  )
+  return Math.min(mostTimes, Math.floor(room * 2) / 2)
 }

@@ -1,13 +1,16 @@
 import { labToSrgb } from '../colour/lab-to-srgb.ts'
 import { colourArrow } from './arrow-shape.ts'
 import { clearestPlace } from './clearest-place.ts'
-import { narrowBelow, pictureFigure } from './frame.ts'
-import { lightnessMarks } from './lightness-marks.ts'
+import { pictureFigure } from './frame.ts'
+import { lightnessMarks, rowsOfChanges } from './lightness-marks.ts'
 import { type Box, line, type Mark, type Point } from './marks.ts'
 import { niceScale } from './nice-scale.ts'
 import { boxesAlong, cornersOf, type Inset, insetOf, type Plane, planeOf } from './shift-map-layout.ts'
 import type { ShiftLevel, ShiftPicture } from './shift-picture.ts'
 import { textWidth } from './text-width.ts'
+
+/** Below this width lightness stands under the map, not beside it. */
+const stackedBelow = 520
 
 export type ShiftDrawing = { readonly marks: Mark[]; readonly width: number; readonly height: number }
 
@@ -22,19 +25,20 @@ export function shiftMap(
   picture: ShiftPicture,
   { width, textScale = 1 }: { width: number; textScale?: number },
 ): ShiftDrawing {
-  const narrow = width < narrowBelow * textScale
+  const narrow = width < stackedBelow * textScale
   const side = 42 * textScale
   const lightWidth = narrow ? width - side : Math.round((width - 2 * side) * 0.38)
   const planeWidth = narrow ? width - side : width - 2 * side - lightWidth
   const plane = planeOf(picture, { left: side, top: 4, width: planeWidth })
-  const below = plane.panel.top + plane.panel.height + 34 * textScale
+  const foot = plane.panel.top + plane.panel.height + 34 * textScale
   const light: Box = narrow
-    ? { left: side, top: below + 14, width: lightWidth, height: 120 }
+    ? { left: side, top: foot + 14, width: lightWidth, height: 120 }
     : { left: width - lightWidth, top: plane.panel.top, width: lightWidth, height: plane.panel.height }
+  const below = (35 + 19 * rowsOfChanges(picture.levels, light.width, 15 * textScale)) * textScale
   return {
     marks: [...planeMarks(picture, plane, textScale), ...lightnessMarks(picture, light, textScale)],
     width,
-    height: (narrow ? light.top + light.height : plane.panel.top + plane.panel.height) + 54 * textScale,
+    height: (narrow ? light.top + light.height : plane.panel.top + plane.panel.height) + below,
   }
 }
 
