@@ -87,6 +87,11 @@ test('a change names the version that it saw', async () => {
 
 test('blank is missing and 12,5 is a number', async () => {
   const client = await studio()
-  const kept = await made(client, '/api/bases', { name: 'oat', makerLot: ' ', naturalL: '82,5', naturalA: '' })
+  const kept = await made(client, '/api/bases', {
+    name: 'oat',
+    makerLot: ' ',
+    naturalL: '82,5',
+    naturalA: '',
+  })
   expect(kept).toMatchObject({ makerLot: null, naturalL: 82.5, naturalA: null })
 })
