@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { readSettings } from '#api/config.ts'
+import { CannotStart } from '#db/cannot-start.ts'
 
 test('nothing given means this machine alone, port 4100 and the folder ./data', () => {
   expect(readSettings({})).toEqual({ HOST: '127.0.0.1', PORT: 4100, DATA_DIR: './data' })
@@ -25,5 +26,5 @@ test.each([
   ],
   [{ PUBLIC_URL: 'dyes.example.org' }, 'PUBLIC_URL is an address like https://dyes.example.org.'],
 ])('%j is refused in one sentence that repeats nothing of it', (environment, sentence) => {
-  expect(() => readSettings(environment)).toThrow(new Error(sentence))
+  expect(() => readSettings(environment)).toThrow(new CannotStart(sentence))
 })
