@@ -1,5 +1,5 @@
 import './site-header.css'
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { useLocation } from 'preact-iso'
 import { Mark } from '#web/parts/mark.tsx'
 import type { Place } from '#web/places.ts'
@@ -8,6 +8,7 @@ import type { Place } from '#web/places.ts'
 export function SiteHeader({ places }: { readonly places: readonly Place[] }) {
   const { path } = useLocation()
   const [open, setOpen] = useState(false)
+  const menu = useRef<HTMLButtonElement>(null)
   // The menu closes whenever the page changes.
   useEffect(() => setOpen(false), [path])
 
@@ -19,6 +20,7 @@ export function SiteHeader({ places }: { readonly places: readonly Place[] }) {
           Runs Clear
         </a>
         <button
+          ref={menu}
           type="button"
           class="site-header-menu"
           aria-expanded={open}
@@ -33,7 +35,9 @@ export function SiteHeader({ places }: { readonly places: readonly Place[] }) {
           data-open={open}
           aria-label="Places"
           onKeyDown={(event) => {
-            if (event.key === 'Escape') setOpen(false)
+            if (event.key !== 'Escape' || !open) return
+            setOpen(false)
+            menu.current?.focus()
           }}
         >
           <ul class="plain-list">

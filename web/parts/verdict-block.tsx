@@ -11,6 +11,10 @@ export type VerdictBlockProps = {
   readonly lead: ComponentChildren
   /** Counts and noise, one soft line. */
   readonly counts?: ComponentChildren
+  /** The interval on its ruler, where the answer lies across the margin. */
+  readonly ruler?: ComponentChildren
+  /** The estimate on its ruler, while the answer is open. */
+  readonly ruler?: ComponentChildren
   /** The pair tile of the chosen level; on a desk it may stand in the margin column instead. */
   readonly pair?: ComponentChildren
   /** At most two buttons. */
@@ -21,7 +25,7 @@ export type VerdictBlockProps = {
 
 /** The answer of a trial, first on its page: mark, sentence, interval, counts, what to do next. */
 export function VerdictBlock(props: VerdictBlockProps) {
-  const { verdict, sentence, lead, counts, pair, buttons, small = false } = props
+  const { verdict, sentence, lead, counts, ruler, pair, buttons, small = false } = props
   const tile = pair === undefined ? null : <div class="verdict-block-pair">{pair}</div>
   return (
     <div class={small ? 'verdict-block verdict-block-small' : 'verdict-block'}>
@@ -32,6 +36,8 @@ export function VerdictBlock(props: VerdictBlockProps) {
       </div>
       <p class="verdict-block-lead">{lead}</p>
       {counts === undefined ? null : <p class="verdict-block-counts">{counts}</p>}
+      {ruler === undefined ? null : <div class="verdict-block-ruler">{ruler}</div>}
+      {ruler === undefined ? null : <div class="verdict-block-ruler">{ruler}</div>}
       {small ? null : tile}
       {buttons === undefined ? null : <div class="verdict-block-buttons">{buttons}</div>}
     </div>
