@@ -1,29 +1,11 @@
 import type { Kysely } from 'kysely'
-import { answers } from '#api/contract/finding.ts'
+import type { DeclaredVerdict } from '#api/contract/declared-verdict.ts'
 import { Problem } from '#api/contract/problem.ts'
-import { id, stored } from '#api/contract/quantity.ts'
-import { z } from '#api/contract/schema.ts'
 import { inTransaction } from '#db/in-transaction.ts'
 import type { Database } from '#db/tables.ts'
 import { holdTrial } from '#db/trials.ts'
 import { type VerdictRow, verdictsOf } from '#db/verdicts.ts'
 import { findingOf } from './find.ts'
-
-export const DeclaredVerdict = z
-  .object({
-    ...stored,
-    trialId: id,
-    ruleEdition: z.number().int(),
-    look: z.number().int(),
-    sessionsN: z.number().int(),
-    declaredAt: z.iso.datetime(),
-    answer: z.enum(answers),
-    headline: z.string(),
-    lead: z.string(),
-    /** The whole finding as it stood. */
-    body: z.record(z.string(), z.unknown()),
-  })
-  .openapi('DeclaredVerdict')
 
 /**
  * Declares the verdict as it stands. It is kept for good and counted as a look: the same look is declared once, and
@@ -66,8 +48,8 @@ export async function declareVerdict(
   })
 }
 
-export function presentVerdict(row: VerdictRow): z.infer<typeof DeclaredVerdict> {
-  const body = row.body as { verdict?: { answer: (typeof answers)[number]; headline: string; lead: string } }
+export function presentVerdict(row: VerdictRow): DeclaredVerdict {
+  const body = row.body as { verdict?: { answer: DeclaredVerdict['answer']; headline: string; lead: string } }
   return {
     id: row.id,
     version: row.version,

@@ -1,5 +1,6 @@
 import { createRoute } from '@hono/zod-openapi'
 import type { Kysely } from 'kysely'
+import { DeclaredVerdict } from '#api/contract/declared-verdict.ts'
 import { Finding } from '#api/contract/finding.ts'
 import { id } from '#api/contract/quantity.ts'
 import { z } from '#api/contract/schema.ts'
@@ -7,7 +8,7 @@ import { answersProblem } from '#api/http/problem.ts'
 import { json, newRoutes } from '#api/http/routes.ts'
 import type { Database } from '#db/tables.ts'
 import { verdictsOf } from '#db/verdicts.ts'
-import { DeclaredVerdict, declareVerdict, presentVerdict } from './declare-verdict.ts'
+import { declareVerdict, presentVerdict } from './declare-verdict.ts'
 import { findingOf } from './find.ts'
 
 const tags = ['findings']

@@ -30,6 +30,8 @@ export type StepRulerProps = {
   readonly says: ComponentChildren
   /** What is varied: “Steam”. */
   readonly axisLabel: string
+  /** Over the figures of the steps; “extra loss” unless given. */
+  readonly extraLabel?: string
   /** “90 % interval” */
   readonly intervalLabel: string
   readonly margin: number
@@ -67,7 +69,7 @@ export function StepRuler(props: StepRulerProps) {
                 ))}
               </th>
               <th scope="col" class="figure">
-                extra loss
+                {props.extraLabel ?? 'extra loss'}
               </th>
               <th scope="col" class="figure">
                 {intervalLabel}

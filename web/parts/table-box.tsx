@@ -28,3 +28,8 @@ export function Outside({ children }: { readonly children: ComponentChildren }) 
     </span>
   )
 }
+
+/** A result as it is said, underlined where it lies outside its limit: `<LimitedResult words="3-4" outside />` */
+export function LimitedResult({ words, outside }: { readonly words: string; readonly outside: boolean }) {
+  return <span>{outside ? <Outside>{words}</Outside> : words}</span>
+}

@@ -13,8 +13,6 @@ export type VerdictBlockProps = {
   readonly counts?: ComponentChildren
   /** The interval on its ruler, where the answer lies across the margin. */
   readonly ruler?: ComponentChildren
-  /** The estimate on its ruler, while the answer is open. */
-  readonly ruler?: ComponentChildren
   /** The pair tile of the chosen level; on a desk it may stand in the margin column instead. */
   readonly pair?: ComponentChildren
   /** At most two buttons. */
@@ -36,7 +34,6 @@ export function VerdictBlock(props: VerdictBlockProps) {
       </div>
       <p class="verdict-block-lead">{lead}</p>
       {counts === undefined ? null : <p class="verdict-block-counts">{counts}</p>}
-      {ruler === undefined ? null : <div class="verdict-block-ruler">{ruler}</div>}
       {ruler === undefined ? null : <div class="verdict-block-ruler">{ruler}</div>}
       {small ? null : tile}
       {buttons === undefined ? null : <div class="verdict-block-buttons">{buttons}</div>}

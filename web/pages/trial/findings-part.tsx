@@ -1,11 +1,37 @@
+import './findings/findings.css'
+import { useLocation } from 'preact-iso'
+import { findingOf, verdictsOf } from '#web/api/findings.ts'
+import { FindingView } from '#web/pages/trial/findings/finding-view.tsx'
+import { NothingFound } from '#web/pages/trial/findings/nothing-found.tsx'
 import type { TrialPartProps } from '#web/pages/trial/trial-parts.ts'
-import { EmptyState } from '#web/parts/empty-state.tsx'
+import { WhenLoaded } from '#web/parts/when-loaded.tsx'
+import { useLoaded } from '#web/state/loaded.ts'
 
-/** What a trial found. */
-export function FindingsPart({ plan }: TrialPartProps) {
+/** What a trial found: the answer first, then the pictures, then every skein, then how it was worked out. */
+export function FindingsPart({ trial }: TrialPartProps) {
+  const { query, route } = useLocation()
+  const within = query.within === undefined || query.within === '' ? undefined : query.within
+  const loaded = useLoaded(`findings of ${trial.id} ${within ?? ''}`, async (signal) => {
+    const [finding, declared] = await Promise.all([
+      findingOf(trial.id, within, signal),
+      verdictsOf(trial.id, signal),
+    ])
+    return { finding, declared }
+  })
   return (
-    <EmptyState title={<h2>{plan.results === 0 ? 'No readings yet' : 'Findings'}</h2>}>
-      Findings begin with the first after-reading.
-    </EmptyState>
+    <WhenLoaded loaded={loaded}>
+      {({ finding, declared }) =>
+        finding.counts.rows === 0 ? (
+          <NothingFound finding={finding} />
+        ) : (
+          <FindingView
+            finding={finding}
+            declared={declared}
+            again={loaded.again}
+            lookWithin={(levelId) => route(`/trials/${trial.id}/findings?within=${levelId}`, true)}
+          />
+        )
+      }
+    </WhenLoaded>
   )
 }

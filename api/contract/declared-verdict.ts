@@ -1,0 +1,21 @@
+import { answers } from './finding.ts'
+import { id, stored } from './quantity.ts'
+import { z } from './schema.ts'
+
+/** A verdict as it was declared: kept for good, and counted as a look. */
+export const DeclaredVerdict = z
+  .object({
+    ...stored,
+    trialId: id,
+    ruleEdition: z.number().int(),
+    look: z.number().int(),
+    sessionsN: z.number().int(),
+    declaredAt: z.iso.datetime(),
+    answer: z.enum(answers),
+    headline: z.string(),
+    lead: z.string(),
+    /** The whole finding as it stood. */
+    body: z.record(z.string(), z.unknown()),
+  })
+  .openapi('DeclaredVerdict')
+export type DeclaredVerdict = z.infer<typeof DeclaredVerdict>

@@ -1,0 +1,60 @@
+import { useState } from 'preact/hooks'
+import type { DeclaredVerdict } from '#api/contract/declared-verdict.ts'
+import type { Finding } from '#api/contract/finding.ts'
+import { cautionsShown, moreCautions } from '#web/pages/trial/findings/finding-words.ts'
+import { SubjectPair } from '#web/pages/trial/findings/subject-pair.tsx'
+import { Button } from '#web/parts/button.tsx'
+import { Sentence } from '#web/parts/delta-e.tsx'
+import { Note } from '#web/parts/note.tsx'
+
+export type FindingMarginProps = {
+  readonly finding: Finding
+  readonly declared: readonly DeclaredVerdict[]
+}
+
+/** So many cautions a phone shows at once. */
+const shownAtOnce = 2
+
+/** The margin: the pair of the level in question, and the cautions of the tool; a phone folds all but the first two. */
+export function FindingMargin({ finding, declared }: FindingMarginProps) {
+  const [unfolded, setUnfolded] = useState(false)
+  const cautions = cautionsShown(finding)
+  const more = cautions.length - shownAtOnce
+  const folds = more > 0
+  return (
+    <aside class="finding-margin" aria-label="Cautions">
+      <div class="desk-only finding-pair">
+        <SubjectPair finding={finding} />
+      </div>
+      <DeclaredOtherwise finding={finding} declared={declared} />
+      {cautions.map(({ kind, title, text }, place) => (
+        <div key={title} class={folds && !unfolded && place >= shownAtOnce ? 'finding-folded' : undefined}>
+          <Note kind={kind} title={<Sentence text={title} />}>
+            <Sentence text={text} />
+          </Note>
+        </div>
+      ))}
+      {folds ? (
+        <div class="phone-only">
+          <Button kind="plain" expanded={unfolded} onPress={() => setUnfolded(!unfolded)}>
+            {unfolded ? 'Fewer cautions' : moreCautions(more)}
+          </Button>
+        </div>
+      ) : null}
+    </aside>
+  )
+}
+
+/** What was declared stays as it was; when a reading was corrected since, both are said. */
+function DeclaredOtherwise({ finding: { verdict, within }, declared }: FindingMarginProps) {
+  const kept = declared.find(({ look }) => look === verdict?.look)
+  // Of a trial with a second factor one level was declared, and another may be shown.
+  if (!verdict || !kept || within !== null) return null
+  if (kept.headline === verdict.headline && kept.lead === verdict.lead) return null
+  return (
+    <Note kind="doubt" title="Declared otherwise">
+      What was declared stays on record: “{kept.headline}” <Sentence text={kept.lead} /> The results have
+      changed since.
+    </Note>
+  )
+}

@@ -1,0 +1,51 @@
+import type { Finding } from '#api/contract/finding.ts'
+import { type RuleStep, StepRuler } from '#web/charts/step-ruler.tsx'
+import { perCent } from '#web/form/number-words.ts'
+import {
+  afterTheStop,
+  extraName,
+  sidesOf,
+  stepsSay,
+  worstOf,
+} from '#web/pages/trial/findings/finding-words.ts'
+import { limitSteps } from '#web/pages/trial/findings/limit-steps.ts'
+import { StepTable } from '#web/pages/trial/findings/step-table.tsx'
+
+/** The rule, step by step: intervals on a ruler where a margin judges, else the limits that were met or not. */
+export function RuleSteps({ finding }: { readonly finding: Finding }) {
+  const { verdict, steps, rule, factor } = finding
+  if (verdict === null || steps.length === 0 || rule === null) return null
+  const margin = rule.conditions.find(({ statistic }) => statistic === 'upper limit')?.margin
+  if (margin === undefined) return <StepTable {...limitSteps(finding)} />
+  const confidence = verdict.estimate?.confidence ?? 2 * rule.confidence - 1
+  const sides = sidesOf(steps)
+  const after = afterTheStop(steps)
+  return (
+    <StepRuler
+      says={stepsSay(finding)}
+      axisLabel={factor?.label ?? ''}
+      extraLabel={extraName(finding)}
+      intervalLabel={`${perCent(confidence)} interval`}
+      margin={margin}
+      sides={sides.map((side) => ({ label: worstOf(side), short: side.label }))}
+      steps={steps.map(
+        (step): RuleStep => ({
+          key: step.levelId,
+          label: step.label,
+          role: step.reference ? 'reference' : step.afterStop ? 'after-stop' : 'step',
+          chosen: step.levelId === verdict.levelId,
+          extra: step.extra,
+          lower: step.lower,
+          upper: step.upper,
+          worst: sides.map(({ key }) => {
+            const limit = step.limits.find((it) => it.key === key)
+            return { words: limit?.worstText ?? '–', outside: limit?.broken ?? false }
+          }),
+          verdict: step.afterStop ? null : step.answer,
+          answer: step.says,
+        }),
+      )}
+      {...(after === undefined ? {} : { afterStop: after })}
+    />
+  )
+}
