@@ -79,7 +79,7 @@ function said({ outcome }: Finding): string {
 }
 
 function noiseName(noise: NonNullable<Finding['noise']>): string {
-  return noise.n > 0 ? 'unchanged skeins read again' : 'as planned'
+  return noise.n === 0 ? 'as planned' : /twin/.test(noise.from) ? 'twin read again' : 'read again'
 }
 
 function marginOf({ verdict, levels, rule, outcome }: Finding): Pick<LadderPicture, 'margin'> {

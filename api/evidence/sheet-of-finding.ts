@@ -34,9 +34,7 @@ function whatInWords(
   held: readonly Held[],
   bases: readonly string[],
 ): string {
-  const same = held.map(({ key, value }) =>
-    /^[a-z]+[A-Z]|^held/.test(key) || key === String(value) ? String(value) : `${key} ${value}`,
-  )
+  const same = held.map(({ value }) => String(value))
   const subject = [...new Set([...bases, ...same])].join('; ') || title
   const tried = factor ? `${factor.label.toLowerCase()}: ${levels.map((level) => level.tick).join(', ')}` : ''
   return capital(tried ? `${subject}. Tried, ${tried}.` : `${subject}.`)

@@ -80,7 +80,7 @@ function countsLine({ rows, counts, result, words, subject, noise, rule }: Judge
     )} in ${counted(sessions, sessionWords)}`,
     ...(readings > 0
       ? [
-          `${counted(readings, { one: 'reading', many: 'readings' })}${spots.size === 1 && spotsEach !== undefined ? ` of ${counted(spotsEach, { one: 'spot', many: 'spots' })}` : ''}`,
+          `${counted(readings, { one: 'reading', many: 'readings' })}${spots.size === 1 && spotsEach !== undefined && spotsEach > 1 ? ` of ${counted(spotsEach, { one: 'spot', many: 'spots' })}` : ''}`,
         ]
       : []),
   ]

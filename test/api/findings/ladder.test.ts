@@ -55,7 +55,7 @@ test('35 minutes holds, to the digits of the worked check, raw and net of noise'
     'Against 75 minutes its extra loss is between −0.47 and 0.50 ΔE00 (90\u00a0% interval, mean 0.02). The margin is 1.0.',
   )
   expect(finding.verdict.counts).toBe(
-    '8 skeins from 8 packets in 4 sessions, 16 readings of 1 spot. Noise 0.3.',
+    '8 skeins from 8 packets in 4 sessions, 16 readings. Noise 0.3.',
   )
   const steps = Object.fromEntries(finding.steps.map((step: Step) => [step.label, step]))
   const rounded = (of: (step: Step) => number) =>
