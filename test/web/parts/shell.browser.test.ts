@@ -3,12 +3,12 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, inject, onTestFinished, test } from 'vitest'
+import { axeFindings } from '#test/support/axe-findings.ts'
 import { launchBrowser } from '#test/support/browser.ts'
 import { type RunningServer, startServer } from '#test/support/running-server.ts'
 
 const desk = { width: 1280, height: 800 }
 const phone = { width: 360, height: 740 }
-const axe = new URL(import.meta.resolve('axe-core/axe.min.js')).pathname
 
 let browser: Browser | undefined
 let server: RunningServer | undefined
@@ -42,16 +42,6 @@ async function opened(address: string, options: BrowserContextOptions = {}): Pro
   await page.goto(server.url + address)
   await page.getByRole('heading', { level: 1 }).waitFor()
   return page
-}
-
-async function axeFindings(page: Page): Promise<string[]> {
-  await page.addScriptTag({ path: axe })
-  return page.evaluate(async () => {
-    const { violations } = await (
-      globalThis as unknown as { axe: { run(): Promise<{ violations: { id: string }[] }> } }
-    ).axe.run()
-    return violations.map(({ id }) => id)
-  })
 }
 
 const widthBeyond = (page: Page): Promise<number> =>
