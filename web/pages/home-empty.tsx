@@ -1,8 +1,11 @@
 import './home-empty.css'
+import { useState } from 'preact/hooks'
 import type { Lab } from '#api/science/colour/lab.ts'
-import { LinkButton } from '#web/parts/button.tsx'
+import { ask } from '#web/api/client.ts'
+import { Button, LinkButton } from '#web/parts/button.tsx'
 import { EmptyState } from '#web/parts/empty-state.tsx'
 import { PageTitle } from '#web/parts/page-title.tsx'
+import { ProblemNote } from '#web/parts/problem-note.tsx'
 import { Section } from '#web/parts/section.tsx'
 import { Swatch } from '#web/parts/swatch.tsx'
 
@@ -32,8 +35,21 @@ const exampleLadder: readonly Lab[] = [
   { L: 57.4, a: -2.3, b: 6.1 },
 ]
 
-/** Home before the first trial. `exampleStudio` is the address of the example studio, where this one can open it. */
-export function HomeEmpty({ exampleStudio }: { readonly exampleStudio?: string }) {
+/** Home before the first trial: doubts to start with, or the example studio, to look around. */
+export function HomeEmpty({ onOpened }: { readonly onOpened: () => void }) {
+  const [busy, setBusy] = useState(false)
+  const [refused, setRefused] = useState<unknown>()
+  const open = async (): Promise<void> => {
+    setBusy(true)
+    setRefused(undefined)
+    try {
+      await ask('/api/example-studio', { method: 'POST' })
+      onOpened()
+    } catch (thrown) {
+      setRefused(thrown)
+      setBusy(false)
+    }
+  }
   return (
     <div class="stack-wide">
       <EmptyState title={<PageTitle>Nothing on the bench yet</PageTitle>}>
@@ -45,13 +61,13 @@ export function HomeEmpty({ exampleStudio }: { readonly exampleStudio?: string }
           <ul class="home-doubts plain-list">
             {doubts.map(({ pattern, question, plan }) => (
               <li key={pattern}>
-                <a href={`/trials/new?pattern=${pattern}`}>{question}</a>
+                <a href={`/start?pattern=${pattern}`}>{question}</a>
                 <p class="soft small">{plan}</p>
               </li>
             ))}
           </ul>
           <div class="home-own">
-            <LinkButton kind="do" href="/trials/new">
+            <LinkButton kind="do" href="/start">
               Ask my own question
             </LinkButton>
           </div>
@@ -59,18 +75,15 @@ export function HomeEmpty({ exampleStudio }: { readonly exampleStudio?: string }
         <Section title="Or look around first">
           <Swatch colours={exampleLadder} size="band" />
           <p class="home-example">
-            The example studio is a hillside dye shed with eight finished trials. It stays apart from your
-            own.
+            The example studio is a hillside dye shed with finished trials. They are invented, and marked so
+            wherever they stand.
           </p>
-          {exampleStudio === undefined ? (
-            <p class="soft">
-              Start the tool with <code>npm run demo</code> to open it.
-            </p>
-          ) : (
-            <div class="home-own">
-              <LinkButton href={exampleStudio}>Open the example studio</LinkButton>
-            </div>
-          )}
+          <ProblemNote refused={refused} />
+          <div class="home-own">
+            <Button onPress={() => void open()} busy={busy ? 'Opening …' : undefined}>
+              Open the example studio
+            </Button>
+          </div>
         </Section>
       </div>
     </div>

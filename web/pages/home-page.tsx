@@ -1,6 +1,21 @@
+import { homeNow } from '#web/api/home.ts'
+import { HomeBusy } from '#web/pages/home-busy.tsx'
 import { HomeEmpty } from '#web/pages/home-empty.tsx'
+import { WhenLoaded } from '#web/parts/when-loaded.tsx'
+import { useLoaded } from '#web/state/loaded.ts'
 
 /** Home: what is due, the open trials and the newest finding; before the first trial, a doubt to start with. */
 export function HomePage() {
-  return <HomeEmpty />
+  const home = useLoaded('home', homeNow)
+  return (
+    <WhenLoaded loaded={home}>
+      {(value) =>
+        value.open.length === 0 ? (
+          <HomeEmpty onOpened={home.again} />
+        ) : (
+          <HomeBusy home={value} now={new Date()} />
+        )
+      }
+    </WhenLoaded>
+  )
 }

@@ -1,6 +1,5 @@
 import './trial/trial.css'
-import { useEffect } from 'preact/hooks'
-import { useLocation, useRoute } from 'preact-iso'
+import { useRoute } from 'preact-iso'
 import { planOf } from '#web/api/plans.ts'
 import { factorsOf, rulesOf, trialOf } from '#web/api/trials.ts'
 import { ruleLine } from '#web/pages/trial/rule-words.ts'
@@ -47,11 +46,7 @@ export function TrialPage() {
 
 function TrialWithParts({ named, ...props }: TrialPartProps & { readonly named: string | undefined }) {
   const { trial, rules, plan } = props
-  const { route } = useLocation()
   const part = partOf(named, plan)
-  useEffect(() => {
-    if (named !== part) route(`/trials/${trial.id}/${part}`, true)
-  }, [named, part, trial.id])
   const Part = parts[part]
   return (
     <div class={`trial trial-${part}`}>

@@ -43,7 +43,7 @@ export function FactorForm({ draft, onChange, faults = [] }: FactorFormProps) {
       <div class="fields">
         <Choice
           name="variable"
-          label="What is varied"
+          label="Variable"
           options={variables}
           value={draft.variable}
           onChoose={(variable) => onChange(withVariable(draft, variable))}

@@ -1,3 +1,4 @@
+import '#web/parts/chip.css'
 import './plan-held.css'
 import { useState } from 'preact/hooks'
 import { patternPlan } from '#api/contract/patterns.ts'

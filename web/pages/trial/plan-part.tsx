@@ -50,9 +50,9 @@ function PlanOf({
   )
   const [rule, setRule] = useState(() => ruleDraft(trial.pattern, newest))
   const [tryTyped, setTryTyped] = useState<TryDraft>({
-    spread: '',
-    noise: '',
-    seed: trial.seed === null ? '' : String(trial.seed),
+    spread: undefined,
+    noise: undefined,
+    seed: String(trial.seed ?? newSeed()),
   })
   const [reason, setReason] = useState('')
   const [keptAs, setKeptAs] = useState('')
@@ -160,6 +160,11 @@ function PlanOf({
       </div>
     </div>
   )
+}
+
+/** Eight digits: long enough, and still read aloud. */
+function newSeed(): number {
+  return 10_000_000 + ((crypto.getRandomValues(new Uint32Array(1))[0] ?? 0) % 90_000_000)
 }
 
 function askedFor(sessions: string | undefined): { asked?: number } {

@@ -1,3 +1,4 @@
+import './plan-rule.css'
 import type { Rule } from '#api/contract/trial.ts'
 import { wearAxes } from '#api/contract/wear-words.ts'
 import { Refused } from '#web/api/client.ts'
@@ -92,28 +93,30 @@ export function PlanRule(props: PlanRuleProps) {
             />
           ) : null}
           {draft.wearAxis === '' ? null : (
-            <Field
-              name="wear"
-              label="Stress"
-              help={protocolHelp[draft.wearAxis] ?? 'read after it'}
-              kind="number"
-              value={draft.wearAmount}
-              onInput={(wearAmount) => onChange({ ...draft, wearAmount })}
-              units={{
-                name: 'wear.axis',
-                value: wearAxes[draft.wearAxis as 'W2']?.several ?? draft.wearAxis,
-                options: axes.map((axis) => wearAxes[axis].several),
-                onChoose: (words) =>
-                  onChange({
-                    ...draft,
-                    wearAxis: axes.find((axis) => wearAxes[axis].several === words) ?? draft.wearAxis,
-                  }),
-              }}
-              faults={faults
-                .filter(({ pointer }) => /\/wear(\/|$)/.test(pointer))
-                .slice(0, 1)
-                .map(({ detail }) => ({ detail }))}
-            />
+            <div class="plan-rule-wear">
+              <Field
+                name="wear"
+                label="Stress"
+                help={protocolHelp[draft.wearAxis] ?? 'read after it'}
+                kind="number"
+                value={draft.wearAmount}
+                onInput={(wearAmount) => onChange({ ...draft, wearAmount })}
+                units={{
+                  name: 'wear.axis',
+                  value: wearAxes[draft.wearAxis as 'W2']?.several ?? draft.wearAxis,
+                  options: axes.map((axis) => wearAxes[axis].several),
+                  onChoose: (words) =>
+                    onChange({
+                      ...draft,
+                      wearAxis: axes.find((axis) => wearAxes[axis].several === words) ?? draft.wearAxis,
+                    }),
+                }}
+                faults={faults
+                  .filter(({ pointer }) => /\/wear(\/|$)/.test(pointer))
+                  .slice(0, 1)
+                  .map(({ detail }) => ({ detail }))}
+              />
+            </div>
           )}
         </div>
         {draft.fields.some(({ condition }) => condition.statistic === 'upper limit') ? (
@@ -144,7 +147,7 @@ export function PlanRule(props: PlanRuleProps) {
             <Button type="submit" busy={busy}>
               {next === 1 ? 'Keep this rule' : `Keep as edition ${next}`}
             </Button>
-            <span class="soft small">Changed, not kept yet.</span>
+            <span class="soft small">{next === 1 ? 'Not kept yet.' : 'Changed, not kept yet.'}</span>
           </div>
         ) : null}
       </form>

@@ -8,14 +8,21 @@ import { DeltaE, Sentence } from '#web/parts/delta-e.tsx'
 import { Hundred } from '#web/parts/hundred.tsx'
 import { Section } from '#web/parts/section.tsx'
 
-export type TryDraft = { readonly spread: string; readonly noise: string; readonly seed: string }
+/** Undefined: not touched, and then the tool’s own. */
+export type TryDraft = {
+  readonly spread: string | undefined
+  readonly noise: string | undefined
+  readonly seed: string
+}
+
+export type TryFaults = { readonly [Name in keyof TryDraft]?: string }
 
 export type PlanTryProps = {
   readonly factor: Factor
   readonly tried: PlanTried | undefined
   readonly draft: TryDraft
   readonly onChange: (draft: TryDraft) => void
-  readonly faults: Partial<TryDraft>
+  readonly faults: TryFaults
   /** Being worked out anew: what is shown is of the plan before. */
   readonly busy: boolean
   readonly sessionWord: { readonly one: string; readonly many: string }
@@ -48,13 +55,9 @@ export function PlanTry(props: PlanTryProps) {
                 label="Spread of differences"
                 kind="number"
                 unit={<DeltaE />}
-                value={draft.spread}
+                value={draft.spread ?? figure(tried.sdOfDifferences, 2).replace(/0$/, '')}
                 onInput={(spread) => onChange({ ...draft, spread })}
-                countsAs={
-                  draft.spread.trim() === ''
-                    ? `${figure(tried.sdOfDifferences, 2)}: ${lower(tried.sdFrom)}`
-                    : undefined
-                }
+                countsAs={draft.spread === undefined ? tried.sdFrom : undefined}
                 faults={faultOf('spread')}
               />
               <Field
@@ -62,22 +65,18 @@ export function PlanTry(props: PlanTryProps) {
                 label="Noise of reading"
                 kind="number"
                 unit={<DeltaE />}
-                value={draft.noise}
+                value={draft.noise ?? figure(tried.noise, 1)}
                 onInput={(noise) => onChange({ ...draft, noise })}
-                countsAs={
-                  draft.noise.trim() === '' ? (
-                    <Sentence text={`${figure(tried.noise, 1)}: ${lower(tried.noiseFrom)}`} />
-                  ) : undefined
-                }
+                countsAs={draft.noise === undefined ? <Sentence text={tried.noiseFrom} /> : undefined}
                 faults={faultOf('noise')}
               />
               <Field
                 name="seed"
-                label="Seed"
+                label="Seed of the draw"
                 kind="number"
                 value={draft.seed}
                 onInput={(seed) => onChange({ ...draft, seed })}
-                countsAs="the same seed draws the same places"
+                countsAs="The same seed draws the same places."
                 faults={faultOf('seed')}
               />
             </div>
@@ -133,5 +132,3 @@ function Answers({
     </>
   )
 }
-
-const lower = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1)

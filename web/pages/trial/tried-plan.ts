@@ -3,19 +3,21 @@ import type { PlanTried } from '#api/contract/plan.ts'
 import { type TriedPlanSent, tryPlan } from '#web/api/plans.ts'
 import { numberTyped } from '#web/form/number-typed.ts'
 import type { BenchSizes } from '#web/pages/trial/bench-draft.ts'
-import type { TryDraft } from '#web/pages/trial/plan-try.tsx'
+import type { TryDraft, TryFaults } from '#web/pages/trial/plan-try.tsx'
 import type { RuleDraft } from '#web/pages/trial/rule-draft.ts'
 
 export type TriedPlanState = {
   /** Of the plan as it is, or while that is worked out, as it was. */
   readonly tried: PlanTried | undefined
   readonly busy: boolean
-  readonly faults: Partial<TryDraft>
+  readonly faults: TryFaults
   readonly seed: number | undefined
 }
 
 /** So long after the last key the plan is tried. */
 const pause = 250
+/** So many invented trials give the first, rough answer. */
+const rough = 1000
 
 /** The plan, counted and tried by the server a moment after it was last changed. */
 export function useTriedPlan(
@@ -30,11 +32,13 @@ export function useTriedPlan(
     const leaving = new AbortController()
     const timer = setTimeout(
       () => {
-        tryPlan(trialId, sent, leaving.signal).then(
-          (answer) => setTried({ asked, answer }),
-          // What is wrong with a figure stands beside its field; without a connection the last answer stays.
-          () => undefined,
-        )
+        const show = (answer: PlanTried) => setTried({ asked, answer })
+        // A rough answer at once, the fine one a second later. Without a connection the last one stays.
+        tryPlan(trialId, { ...sent, trials: rough }, leaving.signal)
+          .then(show)
+          .then(() => tryPlan(trialId, sent, leaving.signal))
+          .then(show)
+          .catch(() => undefined)
       },
       tried === undefined ? 0 : pause,
     )
@@ -56,11 +60,12 @@ export function planToTry(
   sizes: BenchSizes | undefined,
   rule: Pick<RuleDraft, 'fields' | 'typed' | 'confidence'>,
   typed: TryDraft,
-): { readonly sent: TriedPlanSent | undefined; readonly faults: Partial<TryDraft> } {
+): { readonly sent: TriedPlanSent | undefined; readonly faults: TryFaults } {
   const faults: { -readonly [Name in keyof TryDraft]?: string } = {}
   const read = (name: keyof TryDraft, wanted: string, fits: (value: number) => boolean) => {
-    if (typed[name].trim() === '') return undefined
-    const value = numberTyped(typed[name])
+    const text = typed[name]
+    if (text === undefined) return undefined
+    const value = numberTyped(text)
     if (value !== undefined && fits(value)) return value
     faults[name] = wanted
     return undefined
