@@ -80,9 +80,14 @@ export const NewTable = z
     standard: shortText.optional(),
     /** `A-twin` is a part of `A`. */
     twinsAreParts: z.boolean().optional(),
-    /** Values outside the usual that were looked at and kept. */
-    doubtsKept: z.boolean().optional(),
-    /** `all`: nothing is stored unless all of it is. `ready`: the good rows alone, by explicit choice; the rest is listed. */
+    /** Values outside the usual that were looked at and kept: all of them, or these cells. */
+    doubtsKept: z
+      .union([z.boolean(), z.array(z.object({ row: z.number().int(), column: z.number().int() })).max(1000)])
+      .optional(),
+    /**
+     * `all`: nothing is stored unless all of it is. `ready`, by explicit choice: the good rows alone; those at fault, and
+     * those whose doubts were not kept, are left out and listed.
+     */
     keep: z.enum(['all', 'ready']).default('all'),
     method: z.enum(['instrument', 'photo', 'eye']).optional(),
     instrumentId: id.optional(),
@@ -120,6 +125,7 @@ export type Ask = z.infer<typeof Ask>
 export const TableCheck = z
   .object({
     rows: z.number().int(),
+    /** Neither at fault nor to be confirmed: what `keep: ready` keeps. The three add up to `rows`. */
     ready: z.number().int(),
     atFault: z.number().int(),
     doubtful: z.number().int(),
@@ -128,7 +134,9 @@ export const TableCheck = z
     faults: z.array(CellFault),
     /** How many faults there are in all; the list is cut at 200. */
     faultsInAll: z.number().int(),
+    /** Those that were not kept yet; cut at 200. */
     doubts: z.array(CellFault),
+    doubtsInAll: z.number().int(),
     notes: z.array(z.object({ title: z.string(), text: z.string() })),
     makes: z.object({
       sessions: z.number().int(),

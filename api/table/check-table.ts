@@ -1,8 +1,11 @@
 import { bounds, isVariable } from '#api/contract/bounds.ts'
 import { Problem } from '#api/contract/problem.ts'
 import type { Ask, CellFault, Column, NewTable, TableCheck } from '#api/contract/table.ts'
+import type { KnownPiece } from '#db/known-pieces.ts'
 import type { FactorWithLevels } from '#db/trials.ts'
-import { guessColumns } from './guess-columns.ts'
+import { guessColumns, headingParts } from './guess-columns.ts'
+import { contradictions, measuredBefore } from './known-before.ts'
+import { pieceCodes } from './piece-codes.ts'
 import { type RowRead, type RowValues, readRow, type TableFactor } from './read-row.ts'
 import { type RawTable, readTableCells, readTableText } from './read-table.ts'
 import { repeatedPieces } from './repeated-pieces.ts'
@@ -11,7 +14,8 @@ import { repeatedPieces } from './repeated-pieces.ts'
 export type CheckedTable = {
   readonly columns: readonly Column[]
   readonly factors: ReadonlyMap<string, TableFactor>
-  readonly ready: readonly RowValues[]
+  /** The rows without a fault; some may have doubts that were not kept yet. */
+  readonly good: readonly RowValues[]
   readonly faults: readonly CellFault[]
   readonly doubts: readonly CellFault[]
   readonly asks: readonly Ask[]
@@ -22,38 +26,56 @@ export type CheckedTable = {
 const mostSaid = 200
 
 /** Reads and checks a table against the trial that it is for; nothing is stored. */
-export function checkTable(
+export async function checkTable(
   table: NewTable,
   {
     factors: trialFactors,
+    taken = new Set(),
+    known: find = async () => new Map(),
     seen = () => {},
-  }: { factors: readonly FactorWithLevels[]; seen?: (rows: number) => void },
-): CheckedTable {
+  }: {
+    factors: readonly FactorWithLevels[]
+    /** The codes of the pieces that the trial has already, and what is known of some. */
+    taken?: ReadonlySet<string>
+    known?: (codes: readonly string[]) => Promise<ReadonlyMap<string, KnownPiece>>
+    seen?: (rows: number, of: number) => void
+  },
+): Promise<CheckedTable> {
   const raw = rawTable(table)
   const columns = mappedColumns(raw, table.columns, trialFactors)
   const factors = factorsOfTable(columns, raw, trialFactors)
   const reads: RowRead[] = []
   for (const [i, row] of raw.rows.entries()) {
     reads.push(readRow(row, i + 1, { columns, factors, answers: table }))
-    if (i % 5000 === 4999) seen(i + 1)
+    if (i % 2000 !== 1999) continue
+    seen(i + 1, raw.rows.length)
+    // A long table lets others be answered in between.
+    await breath()
   }
-  const faults = reads.flatMap((read) => read.faults)
-  faults.push(
-    ...repeatedPieces(
-      reads.map((read) => read.values),
-      columns,
-    ),
-  )
+  const rows = reads.map((read) => read.values)
+  const codeOf = pieceCodes(rows, taken)
+  const met = [...new Set(rows.map(codeOf))].filter((code) => taken.has(code))
+  const known = met.length === 0 ? new Map<string, KnownPiece>() : await find(met)
+  const faults = [
+    ...reads.flatMap((read) => read.faults),
+    ...repeatedPieces(rows, columns),
+    ...contradictions(rows, { codeOf, known, columns }),
+  ]
   const asks = asksOf(table, { columns, reads, raw, trialFactors })
   const atFault = new Set(faults.map((fault) => fault.row))
+  const good = reads.filter((read) => !atFault.has(read.values.row))
+  const doubts = openDoubts(
+    good.flatMap((read) => read.doubts),
+    table.doubtsKept,
+  )
   return {
     columns,
     factors,
-    ready: reads.filter((read) => !atFault.has(read.values.row)).map((read) => read.values),
-    faults: faults.sort((a, b) => a.row - b.row),
-    doubts: reads.flatMap((read) => read.doubts),
+    good: good.map((read) => read.values),
+    faults: faults.map((fault) => inDecimalsOf(raw, fault)).sort((a, b) => a.row - b.row),
+    doubts,
     asks,
-    notes: notesOf(reads, columns),
+    notes: [...measuredBefore(rows, codeOf, known), ...notesOf(reads, columns)],
     rows: raw.rows.length,
   }
 }
@@ -62,18 +84,47 @@ export function checkTable(
 export function presentCheck(checked: CheckedTable, makes: TableCheck['makes']): TableCheck {
   return {
     rows: checked.rows,
-    ready: checked.ready.length,
-    atFault: checked.rows - checked.ready.length,
+    ready: rowsToKeep(checked, 'ready').length,
+    atFault: checked.rows - checked.good.length,
     doubtful: new Set(checked.doubts.map((doubt) => doubt.row)).size,
     columns: [...checked.columns],
     asks: [...checked.asks],
     faults: checked.faults.slice(0, mostSaid),
     faultsInAll: checked.faults.length,
     doubts: checked.doubts.slice(0, mostSaid),
+    doubtsInAll: checked.doubts.length,
     notes: checked.notes,
     makes,
   }
 }
+
+/** All good rows, doubts or not; or by choice those alone that raise no doubt that was not kept. */
+export function rowsToKeep(checked: CheckedTable, keep: NewTable['keep']): readonly RowValues[] {
+  if (keep === 'all') return checked.good
+  const doubtful = new Set(checked.doubts.map((doubt) => doubt.row))
+  return checked.good.filter((row) => !doubtful.has(row.row))
+}
+
+function openDoubts(doubts: readonly CellFault[], kept: NewTable['doubtsKept']): readonly CellFault[] {
+  if (kept === true) return []
+  if (!kept) return doubts
+  const looked = new Set(kept.map(({ row, column }) => `${row} ${column}`))
+  return doubts.filter(({ row, column }) => !looked.has(`${row} ${column}`))
+}
+
+/** “Make it 46.0” in a column of one decimal, not 46. */
+function inDecimalsOf({ rows }: RawTable, fault: CellFault): CellFault {
+  const { column, suggestion } = fault
+  if (column === null || suggestion === null || !/^-?\d+(?:\.\d+)?$/.test(suggestion)) return fault
+  const decimals = (text: string | undefined) => /^[−-]?\d+[.,](\d+)$/.exec(text ?? '')?.[1]?.length ?? 0
+  const usual = Math.max(...rows.slice(0, 50).map((row) => decimals(row.cells[column]?.trim())))
+  if (usual <= decimals(suggestion)) return fault
+  const meant = Number(suggestion).toFixed(usual)
+  const detail = fault.detail.replace(`Did you mean ${suggestion}?`, `Did you mean ${meant}?`)
+  return { ...fault, suggestion: meant, detail }
+}
+
+const breath = () => new Promise<void>((resolve) => setImmediate(resolve))
 
 function rawTable(table: NewTable): RawTable {
   if (table.text !== undefined) return readTableText(table.text)
@@ -121,7 +172,11 @@ function mappedColumns(
   })
   if (faults.length > 0) throw new Problem('at-fault', 'The map does not fit the table.', faults)
   const byHeading = new Map(map.map((column) => [column.heading.trim(), column]))
-  return guessed.map((guess) => byHeading.get(guess.heading) ?? guess)
+  return guessed.map((guess) => {
+    const said = byHeading.get(guess.heading)
+    const { unit } = headingParts(guess.heading)
+    return said === undefined ? guess : { ...(unit === undefined ? {} : { unit }), ...said }
+  })
 }
 
 function factorsOfTable(
@@ -291,7 +346,7 @@ function notesOf(reads: readonly RowRead[], columns: readonly Column[]): TableCh
 /** How many of each record the ready rows make, and which levels. */
 export function levelsMet(checked: CheckedTable): { factor: string; levels: string[]; isNew: boolean }[] {
   const met = new Map<string, Map<string, number | null>>()
-  for (const row of checked.ready) {
+  for (const row of checked.good) {
     for (const level of row.levels) {
       const labels = met.get(level.factor) ?? new Map<string, number | null>()
       met.set(level.factor, labels.set(level.label, level.value))

@@ -7,11 +7,12 @@ import { deriveResults } from '#api/results/derive-results.ts'
 import { addFactor } from '#api/trials/add-factor.ts'
 import { insertRows } from '#db/add-rows.ts'
 import { inTransaction } from '#db/in-transaction.ts'
+import { knownPieces, tellFates } from '#db/known-pieces.ts'
 import { findRow } from '#db/rows.ts'
 import type { Database } from '#db/tables.ts'
 import { namesIn } from '#db/tables-kept.ts'
 import { type FactorWithLevels, factorsOf, holdTrial, type TrialRow } from '#db/trials.ts'
-import { type CheckedTable, checkTable, levelsMet } from './check-table.ts'
+import { type CheckedTable, checkTable, levelsMet, rowsToKeep } from './check-table.ts'
 import { type LaidOut, nameOfSession } from './laid-out.ts'
 import { type Around, layOut, nameOfLevel } from './lay-out.ts'
 import { end, say } from './progress.ts'
@@ -30,17 +31,25 @@ export async function keepTable(db: Kysely<Database>, trial: TrialRow, table: Ne
       const before = table.id ? await findRow(tx, 'tableImport', table.id) : undefined
       if (before) return repeated(before, trial)
       const factors = await factorsOf(tx, trial.id)
-      const checked = checkTable(table, { factors, seen: (rows) => say(importId, 'checking', rows, rows) })
+      const names = await namesIn(tx, trial.id)
+      const checked = await checkTable(table, {
+        factors,
+        taken: new Set(names.skeins.map((skein) => skein.code)),
+        known: (codes) => knownPieces(tx, trial.id, codes),
+        seen: (rows, of) => say(importId, 'checking', rows, of),
+      })
       refuseUnfinished(checked, table)
-      const rows = checked.ready
+      const rows = rowsToKeep(checked, table.keep)
       const all = await withNewFactors(tx, trial.id, checked, factors)
       const laidOut = layOut(rows, {
         columns: checked.columns,
         answers: table,
-        around: await aroundOf(tx, trial.id, all),
+        around: aroundOf(trial.id, names, all),
       })
-      await write(tx, trial.id, laidOut, (stage, done, of) => say(importId, stage, done, of))
-      const leftOut = firstFaults(checked)
+      await write(tx, trial.id, laidOut, (share) =>
+        say(importId, 'keeping', Math.round(rows.length * share), rows.length),
+      )
+      const leftOut = table.keep === 'ready' ? firstFaults(checked) : []
       const makes = { ...counted(laidOut), levels: levelsMet(checked) }
       await tx
         .insertInto('tableImport')
@@ -70,7 +79,7 @@ export function makesOf(
 ): TableCheck['makes'] {
   const around = namesAround(trial.id, names, new Map(), new Map())
   return {
-    ...counted(layOut(checked.ready, { columns: checked.columns, answers: table, around })),
+    ...counted(layOut(checked.good, { columns: checked.columns, answers: table, around })),
     levels: levelsMet(checked),
   }
 }
@@ -87,11 +96,11 @@ function refuseUnfinished(checked: CheckedTable, table: NewTable): void {
   if (checked.faults.length > 0 && table.keep === 'all') {
     throw new Problem(
       'at-fault',
-      `${checked.rows - checked.ready.length} of ${checked.rows} rows cannot be kept as they are; nothing was stored.`,
+      `${checked.rows - checked.good.length} of ${checked.rows} rows cannot be kept as they are; nothing was stored.`,
       checked.faults.slice(0, 200).map(asFault),
     )
   }
-  if (checked.ready.length === 0) {
+  if (rowsToKeep(checked, table.keep).length === 0) {
     throw new Problem(
       'at-fault',
       'No row of this table is ready to be kept.',
@@ -111,8 +120,9 @@ function asFault(fault: CellFault) {
 
 function firstFaults(checked: CheckedTable): CellFault[] {
   const byRow = new Map<number, CellFault>()
-  for (const fault of checked.faults) if (!byRow.has(fault.row)) byRow.set(fault.row, fault)
-  return [...byRow.values()]
+  for (const fault of [...checked.faults, ...checked.doubts])
+    if (!byRow.has(fault.row)) byRow.set(fault.row, fault)
+  return [...byRow.values()].sort((a, b) => a.row - b.row)
 }
 
 async function withNewFactors(
@@ -125,7 +135,7 @@ async function withNewFactors(
   for (const { factor, levels, isNew } of levelsMet(checked)) {
     if (!isNew) continue
     const known = checked.factors.get(factor)
-    const values = new Map(checked.ready.flatMap((row) => levelValues(row, factor)))
+    const values = new Map(checked.good.flatMap((row) => levelValues(row, factor)))
     const { row } = await addFactor(tx, trialId, {
       key: factor,
       ...(known ? { kind: known.kind } : {}),
@@ -150,11 +160,11 @@ function stageGuess(factor: string): 'dye' | 'remedy' | undefined {
     : undefined
 }
 
-async function aroundOf(
-  tx: Kysely<Database>,
+function aroundOf(
   trialId: string,
+  names: Awaited<ReturnType<typeof namesIn>>,
   factors: readonly FactorWithLevels[],
-): Promise<Around> {
+): Around {
   const levelIds = new Map<string, { factorId: string; levelId: string }>()
   for (const factor of factors) {
     for (const level of factor.levels) {
@@ -162,7 +172,7 @@ async function aroundOf(
     }
   }
   const stageOf = new Map(factors.map((factor) => [factor.key, factor.stage]))
-  return namesAround(trialId, await namesIn(tx, trialId), stageOf, levelIds)
+  return namesAround(trialId, names, stageOf, levelIds)
 }
 
 function namesAround(
@@ -185,7 +195,7 @@ async function write(
   tx: Kysely<Database>,
   trialId: string,
   laidOut: LaidOut,
-  told: (stage: string, done: number, of: number) => void,
+  told: (share: number) => void,
 ): Promise<void> {
   const parts = [
     ['base', laidOut.bases],
@@ -199,19 +209,31 @@ async function write(
     ['sitting', laidOut.sittings],
     ['outcome', laidOut.outcomes],
   ] as const
-  const of = parts.reduce((sum, [, rows]) => sum + rows.length, 0) + laidOut.readings.length
+  const skeinIds = [...laidOut.skeins.map((skein) => skein.id), ...laidOut.known]
+  // Deriving takes about as long as half of the writing.
+  const records = parts.reduce((sum, [, rows]) => sum + rows.length, 0) + laidOut.readings.length
+  const of = records * 1.5
   let done = 0
   for (const [table, rows] of parts) {
-    told('keeping', done, of)
-    await insertRows(tx, table, rows)
-    done += rows.length
+    for (let from = 0; from < rows.length; from += atOnce) {
+      told(done / of)
+      await insertRows(tx, table, rows.slice(from, from + atOnce))
+      done += Math.min(atOnce, rows.length - from)
+    }
   }
-  told('keeping', done, of)
-  const skeinIds = [...laidOut.skeins.map((skein) => skein.id), ...laidOut.known]
-  await addReadings(tx, trialId, laidOut.readings)
-  told('working out', done, of)
-  await deriveResults(tx, skeinIds)
+  for (let from = 0; from < laidOut.readings.length; from += atOnce) {
+    told(done / of)
+    await addReadings(tx, trialId, laidOut.readings.slice(from, from + atOnce))
+    done += Math.min(atOnce, laidOut.readings.length - from)
+  }
+  await tellFates(tx, laidOut.fates)
+  for (let from = 0; from < skeinIds.length; from += atOnce) {
+    told((records + (0.5 * records * from) / skeinIds.length) / of)
+    await deriveResults(tx, skeinIds.slice(from, from + atOnce))
+  }
 }
+
+const atOnce = 10_000
 
 function counted(laidOut: LaidOut): Omit<TableCheck['makes'], 'levels'> {
   return {

@@ -134,6 +134,8 @@ export class LaidOut {
   readonly exposures: ExposureDraft[] = []
   /** Skeins that were there before and have new measurements. */
   readonly known = new Set<string>()
+  /** What became of those. */
+  readonly fates: { id: string; lostReason: string | null }[] = []
 
   readonly #there: There
   readonly #sittingsAre: { method: string; instrumentId: string | null }

@@ -32,7 +32,7 @@ export function layOut(
     method: answers.method ?? (framed ? 'photo' : 'instrument'),
     instrumentId: answers.instrumentId ?? null,
   })
-  const codeOf = pieceCodes(rows)
+  const codeOf = pieceCodes(rows, around.skeinIds)
   const assumed = answers.ownVessel === undefined
   const onBench = columns.some((column) => column.as === 'session' && /bench/i.test(column.heading))
   const given: Given[] = []
@@ -41,7 +41,9 @@ export function layOut(
     const code = codeOf(row)
     const shared =
       answers.ownVessel === false ? row.levels.map((level) => level.label).join(' ') || 'shared' : null
-    const skeinId = out.skeinOf(code) ?? newPiece(row, code, shared)
+    const before = out.skeinOf(code)
+    const skeinId = before ?? newPiece(row, code, shared)
+    if (before !== undefined && out.known.has(before)) tellFate(before, row)
     const jar = shared === null ? code : `${row.session ?? ''} ${shared}`.trim()
     const wornAs = { label: jar, assumed, card: row.card }
     for (const reading of row.readings) {
@@ -60,6 +62,18 @@ export function layOut(
   }
   treat()
   return out
+
+  function tellFate(id: string, row: RowValues): void {
+    const { status, lostReason } = fateOf(row)
+    if (status !== 'planned') out.fates.push({ id, lostReason })
+  }
+
+  function fateOf(row: RowValues): Pick<SkeinDraft, 'status' | 'lostReason'> {
+    const unread = row.readings.length === 0 && row.outcomes.length === 0
+    const notDone = answers.blankRows === undefined || answers.blankRows === 'not done'
+    const lostReason = row.lostBecause ?? (unread && !notDone ? (answers.blankRows ?? null) : null)
+    return { status: lostReason !== null ? 'lost' : unread ? 'planned' : 'done', lostReason }
+  }
 
   function newPiece(row: RowValues, code: string, shared: string | null): string {
     const parent = parentOf(row, code, answers)
@@ -161,17 +175,13 @@ export function layOut(
 
   function pieceOf(row: RowValues, code: string): Partial<SkeinDraft> {
     const wool = woolNumber(row.item)
-    const unread = row.readings.length === 0 && row.outcomes.length === 0
-    const notDone = answers.blankRows === undefined || answers.blankRows === 'not done'
-    const lostReason = row.lostBecause ?? (unread && !notDone ? (answers.blankRows ?? null) : null)
     return {
       role: roleOf(row, code, wool),
       blueWoolNumber: wool,
       baseId: row.base === null ? null : out.base(row.base),
       massG: row.massG,
       conditions: row.conditions,
-      status: lostReason !== null ? 'lost' : unread ? 'planned' : 'done',
-      lostReason,
+      ...fateOf(row),
     }
   }
 

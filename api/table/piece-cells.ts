@@ -1,6 +1,8 @@
+import { bounds, isVariable } from '#api/contract/bounds.ts'
 import type { Column } from '#api/contract/table.ts'
 import { type Wear, wearKey } from '#api/contract/wear.ts'
 import { groupBy } from '#api/science/group-by.ts'
+import { convert } from '#api/science/recipe/convert.ts'
 import type { Pieces } from '#db/tables-kept.ts'
 
 export type Piece = Pieces['skeins'][number]
@@ -108,13 +110,13 @@ export function pieceCells(pieces: Pieces, between: Wear): PieceCells {
       case 'base':
         return piece.base ?? ''
       case 'mass':
-        return piece.massG === null ? '' : String(piece.massG)
+        return piece.massG === null ? '' : inUnit(String(piece.massG), 'fibreMass', column.unit)
       case 'lost because':
         return piece.lostReason ?? ''
       case 'level':
-        return levelOf(piece, column.factor ?? '')
+        return inUnit(levelOf(piece, column.factor ?? ''), column.factor ?? '', column.unit)
       case 'condition':
-        return conditionOf(piece, column.key ?? '')
+        return inUnit(conditionOf(piece, column.key ?? ''), column.key ?? '', column.unit)
       case 'outcome':
         return outcomeOf(piece, column)
       case 'L':
@@ -146,6 +148,14 @@ export function pieceCells(pieces: Pieces, between: Wear): PieceCells {
       ? piece.code.slice(0, -card.length - 1)
       : piece.code
   }
+}
+
+/** A number that is kept in the unit of the table of variables, in the unit of its column. */
+function inUnit(text: string, key: string, unit: string | undefined): string {
+  if (text === '' || unit === undefined || !isVariable(key) || unit === bounds[key].unit) return text
+  const number = Number(text)
+  const shown = Number.isFinite(number) ? convert(number, bounds[key].unit, unit) : undefined
+  return shown === undefined ? text : String(Number(shown.toPrecision(12)))
 }
 
 function lotLetter(label: string, beside: readonly string[]): string {

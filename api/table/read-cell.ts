@@ -1,4 +1,5 @@
-import { doubtOf, refusal, type VariableKey } from '#api/contract/bounds.ts'
+import { bounds, doubtOf, refusal, type VariableKey } from '#api/contract/bounds.ts'
+import { countsAs } from '#api/contract/condition-value.ts'
 import { outcomeKind } from '#api/contract/outcomes.ts'
 import { readDecimal } from '#api/contract/quantity.ts'
 import { gradeNumber, grades } from '#api/science/fastness/grades.ts'
@@ -9,10 +10,13 @@ export type CellRead =
   | { readonly kind: 'value'; readonly value: number; readonly text?: string; readonly doubt?: string }
   | { readonly kind: 'fault'; readonly detail: string; readonly suggestion?: string }
 
-/** A number within the bounds of a variable. */
-export function readVariable(cell: string, key: VariableKey): CellRead {
-  const read = numberIn(cell)
-  if (typeof read !== 'number') return read
+/** A number within the bounds of a variable; the unit of its column, if it names one, is turned into the table’s own. */
+export function readVariable(cell: string, key: VariableKey, unit = bounds[key].unit): CellRead {
+  const typed = numberIn(cell)
+  if (typeof typed !== 'number') return typed
+  const counts = unit === bounds[key].unit ? undefined : countsAs(key, { amount: typed, unit })
+  if (counts?.kind === 'fault') return fault(counts.detail)
+  const read = counts?.kind === 'value' ? counts.value : typed
   const refused = refusal(key, read)
   if (refused)
     return fault(refused.detail, refused.suggestion === undefined ? undefined : String(refused.suggestion))
@@ -52,10 +56,22 @@ function readGrade(cell: string): CellRead {
     const grade = grades[(5 - number) * 2]
     return { kind: 'value', value: number, ...(grade ? { text: grade } : {}) }
   }
-  const halves = /^([1-5])\s*[/,.\s]\s*([1-5])$/.exec(text)
-  const meant = halves ? `${halves[1]}-${halves[2]}` : undefined
-  const known = meant && (grades as readonly string[]).includes(meant) ? meant : undefined
+  const known = gradeMeant(text)
   return fault(`Grades are 1, 1-2, 2 … 5.${known ? ` Did you mean ${known}?` : ''}`, known)
+}
+
+const months = ['jan', 'feb', 'mar', 'apr', 'may']
+
+/** What was probably meant: “4/5”, or “03-Apr”, the date that a spreadsheet makes of 3-4. */
+function gradeMeant(text: string): string | undefined {
+  const parts = text.toLowerCase().split(/[\s/,.-]+/)
+  if (parts.length !== 2) return undefined
+  const numbers = parts.map((part) => {
+    const month = months.indexOf(part.slice(0, 3)) + 1
+    return month > 0 ? month : /^0?[1-5]$/.test(part) ? Number(part) : Number.NaN
+  })
+  const meant = numbers.sort((a, b) => a - b).join('-')
+  return grades.find((grade) => grade === meant)
 }
 
 function numberIn(cell: string): number | CellRead {

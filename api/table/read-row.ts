@@ -1,4 +1,5 @@
 import { bounds, isVariable, type VariableKey } from '#api/contract/bounds.ts'
+import { countsAs } from '#api/contract/condition-value.ts'
 import { outcomeKind } from '#api/contract/outcomes.ts'
 import { readDecimal } from '#api/contract/quantity.ts'
 import type { CellFault, Column, NewTable } from '#api/contract/table.ts'
@@ -124,9 +125,9 @@ export function readRow(
     read: CellRead,
   ): { value: number; text?: string } | undefined => {
     const title = `Row ${number}, ${name}: ${cell || 'blank'}`
-    if (read.kind === 'fault') faults.push(said(column, cell, title, read.detail, read.suggestion))
+    if (read.kind === 'fault') faults.push(said(column, cell, title, shortened(read.detail), read.suggestion))
     if (read.kind !== 'value') return undefined
-    if (read.doubt) doubts.push(said(column, cell, title, read.doubt))
+    if (read.doubt) doubts.push(said(column, cell, title, shortened(read.doubt)))
     if (/^\D*\d*,\d+\D*$/.test(cell)) commas.push(cell)
     return read
   }
@@ -177,7 +178,7 @@ export function readRow(
       case 'level': {
         const factor = factors.get(column.factor ?? '')
         if (!factor) break
-        const level = levelIn(cell, factor)
+        const level = levelIn(cell, factor, column.unit)
         if ('detail' in level)
           faults.push(
             said(
@@ -193,12 +194,12 @@ export function readRow(
       }
       case 'condition': {
         if (!column.key || !isVariable(column.key)) break
-        const read = take(i, cell, bounds[column.key].label, readVariable(cell, column.key))
+        const read = take(i, cell, bounds[column.key].label, readVariable(cell, column.key, column.unit))
         if (read) conditions[column.key] = read.value
         break
       }
       case 'mass': {
-        const read = take(i, cell, 'weight', readVariable(cell, 'fibreMass'))
+        const read = take(i, cell, 'weight', readVariable(cell, 'fibreMass', column.unit))
         if (read) massG = read.value
         break
       }
@@ -230,6 +231,17 @@ export function readRow(
         break
     }
   }
+
+  const beyond = row.cells.slice(columns.length).filter((cell) => cell.trim() !== '')
+  if (beyond.length > 0)
+    faults.push(
+      said(
+        null,
+        beyond.join(', '),
+        `Row ${number}: ${row.cells.length} cells under ${columns.length} headings`,
+        'A cell with a comma in it stands in quotation marks; a file with decimal commas is parted by semicolons.',
+      ),
+    )
 
   const readings: ReadingValue[] = []
   for (const { wear, at, columns: places } of axes.values()) {
@@ -277,19 +289,38 @@ export function readRow(
   return { values, faults, doubts, blanks, commas }
 }
 
+/** “L* 460 is outside 0–100.” as “Outside 0–100.”: the title beside it says the rest. */
+function shortened(detail: string): string {
+  const rest = /^.{1,80}? is ((?:outside|above|below|not the usual|unusual|twice|\w+ times) .*)$/.exec(
+    detail,
+  )?.[1]
+  return rest === undefined ? detail : rest.charAt(0).toUpperCase() + rest.slice(1)
+}
+
 /** The wear at which a column was read; `before`, and what names none, is untouched. */
 function wearOf(column: Column, answers: Answers): Wear {
   if (column.wear) return column.wear
   return column.when === 'after' ? (answers.between ?? {}) : {}
 }
 
-function levelIn(cell: string, factor: TableFactor): LevelValue | { detail: string; suggestion?: string } {
+function levelIn(
+  cell: string,
+  factor: TableFactor,
+  unit: string | undefined,
+): LevelValue | { detail: string; suggestion?: string } {
   const known = factor.levels.map((level) => level.label).join(', ')
   if (cell === '')
     return { detail: `Which level of ${factor.label}? ${known ? `One of ${known}.` : ''}`.trim() }
-  const same = factor.levels.find((level) => level.label === cell)
+  const converts = unit !== undefined && isVariable(factor.key) && unit !== bounds[factor.key].unit
+  const same = converts ? undefined : factor.levels.find((level) => level.label === cell)
   if (same) return { factor: factor.key, label: same.label, value: same.value }
-  const read = readDecimal(cell.replace(/\s*[a-zA-Z%°/]+.*$/, ''))
+  const typed = readDecimal(cell.replace(/\s*[a-zA-Z%°/]+.*$/, ''))
+  const counts =
+    converts && typeof typed === 'number'
+      ? countsAs(factor.key as VariableKey, { amount: typed, unit })
+      : undefined
+  if (counts?.kind === 'fault') return { detail: counts.detail }
+  const read = counts?.kind === 'value' ? counts.value : typed
   if (factor.kind === 'number') {
     if (typeof read !== 'number' || !Number.isFinite(read))
       return { detail: `${factor.label} is a number. ${known ? `One of ${known}.` : ''}`.trim() }

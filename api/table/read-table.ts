@@ -27,14 +27,14 @@ export function readTableText(text: string): RawTable {
       to: mostRows + 2,
     }) as unknown as { record: string[]; info: { lines: number } }[]
   } catch (error) {
-    throw refused('#/text', `This cannot be read as a table: ${(error as Error).message}`)
+    throw refused('#/text', whyUnreadable(error))
   }
   const [head, ...rest] = records
   if (!head) throw refused('#/text', 'There is nothing in it yet. Paste the rows with their headings.')
   return checked(
     '#/text',
     head.record,
-    rest.map(({ record, info }) => ({ line: info.lines, cells: record })),
+    rest.map(({ record, info }) => ({ line: info.lines, cells: record.map(plainCell) })),
   )
 }
 
@@ -52,7 +52,7 @@ function checked(pointer: string, headings: readonly string[], rows: readonly Ta
   const named = headings.map((heading) => heading.trim())
   if (rows.length === 0) throw refused(pointer, 'There are headings but no rows under them.')
   if (rows.length > mostRows)
-    throw refused(pointer, `One table may hold ${mostRows} rows. Send the rest in a second one.`)
+    throw refused(pointer, `One table may hold 100,000 rows. Send the rest in a second one.`)
   if (named.length > 200) throw refused(pointer, 'One table may hold 200 columns.')
   const twice = named.find((heading, i) => heading !== '' && named.indexOf(heading) !== i)
   if (twice !== undefined)
@@ -60,7 +60,18 @@ function checked(pointer: string, headings: readonly string[], rows: readonly Ta
   return { headings: named, rows }
 }
 
-const asText = (cell: string | number | null) => (cell === null ? '' : String(cell).trim())
+const asText = (cell: string | number | null) => (cell === null ? '' : plainCell(String(cell).trim()))
+
+/** Without the apostrophe by which our own tables make a cell harmless that a spreadsheet would take for a formula. */
+const plainCell = (cell: string) => (/^'[=+\-@]/.test(cell) ? cell.slice(1) : cell)
+
+function whyUnreadable(error: unknown): string {
+  const { code, lines } = error as { code?: string; lines?: number }
+  if (code === 'CSV_QUOTE_NOT_CLOSED') return 'A quotation mark is opened and never closed.'
+  if (code === 'CSV_INVALID_CLOSING_QUOTE' || code === 'INVALID_OPENING_QUOTE')
+    return `Line ${lines}: a quotation mark stands inside a cell. Write it twice, and the cell in quotation marks.`
+  return `This cannot be read as a table: ${(error as Error).message}`
+}
 
 function refused(pointer: string, detail: string): Problem {
   return new Problem('at-fault', 'This table cannot be read.', [{ pointer, detail }])
@@ -72,7 +83,8 @@ function delimiterOf(text: string): string {
     text
       .replace(/^\ufeff/, '')
       .trimStart()
-      .split(/\r?\n/, 1)[0] ?? ''
+      .split(/\r?\n/, 1)[0]
+      ?.replace(/"[^"]*"/g, '') ?? ''
   if (firstLine.includes('\t')) return '\t'
   const count = (sign: string) => firstLine.split(sign).length
   return count(';') > count(',') ? ';' : ','

@@ -34,7 +34,7 @@ export function repeatedPieces(rows: readonly RowValues[], columns: readonly Col
         heading: columns[column]?.heading ?? null,
         read: row.place ?? row.skein ?? codeOf(row),
         title: `Rows ${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)} are one skein`,
-        detail: `${saidBy(first, codeOf(first))}${free === undefined ? '' : ` No row is place ${free}.`}`,
+        detail: `${saidBy(first, codeOf(first), same.length)}${free === undefined ? '' : ` No row is place ${free}.`}`,
         suggestion,
       })
     }
@@ -42,13 +42,14 @@ export function repeatedPieces(rows: readonly RowValues[], columns: readonly Col
   return faults
 }
 
-function saidBy(row: RowValues, code: string): string {
+function saidBy(row: RowValues, code: string, times: number): string {
+  const say = times === 2 ? 'Both say' : 'All say'
   if (row.skein === null && row.place !== null) {
     return row.session === null
-      ? `Both say place ${row.place}.`
-      : `Both say session ${row.session}, place ${row.place}.`
+      ? `${say} place ${row.place}.`
+      : `${say} session ${row.session}, place ${row.place}.`
   }
-  return `Both are “${code}”.`
+  return `${times === 2 ? 'Both' : 'All'} are “${code}”.`
 }
 
 /** The one number missing among the places of a session, where exactly one is. */

@@ -8,6 +8,7 @@ import { type Column, NewTable, TableCheck, TableKept, TableProgress } from '#ap
 import { wear } from '#api/contract/wear.ts'
 import { answersProblem } from '#api/http/problem.ts'
 import { json, newRoutes } from '#api/http/routes.ts'
+import { knownPieces } from '#db/known-pieces.ts'
 import { theRow } from '#db/rows.ts'
 import type { Database } from '#db/tables.ts'
 import { lastImport, namesIn, piecesOf } from '#db/tables-kept.ts'
@@ -70,8 +71,13 @@ export function tableRoutes(db: Kysely<Database>) {
   const keep = async (trialId: string, table: NewTable, check: boolean) => {
     const trial = await theRow(db, 'trial', trialId, 'trial')
     if (!check) return { kept: await keepTable(db, trial, table) }
-    const checked = checkTable(table, { factors: await factorsOf(db, trial.id) })
-    return { checked: presentCheck(checked, makesOf(checked, trial, table, await namesIn(db, trial.id))) }
+    const names = await namesIn(db, trial.id)
+    const checked = await checkTable(table, {
+      factors: await factorsOf(db, trial.id),
+      taken: new Set(names.skeins.map((skein) => skein.code)),
+      known: (codes) => knownPieces(db, trial.id, codes),
+    })
+    return { checked: presentCheck(checked, makesOf(checked, trial, table, names)) }
   }
   const routes = newRoutes()
   // The same address takes CSV itself: the map is guessed, the answers stand in the query.
