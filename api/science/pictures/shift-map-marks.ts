@@ -69,7 +69,7 @@ function planeMarks(picture: ShiftPicture, plane: Plane, textScale: number): Mar
     ...labels(
       picture.levels.filter((level) => !inInset(level)).map((level) => ({ level, words: level.label })),
       plane.at,
-      { taken, within: panel, size },
+      { taken, within: panel, size, first: 'middle' },
     ),
   ]
 }
@@ -105,7 +105,7 @@ function insetMarks(inset: Inset, plane: Plane, size: number): Mark[] {
     ...labels(
       levels.map((level) => ({ level, words: level.short })),
       at,
-      { taken, within: box, size },
+      { taken, within: box, size, first: 'tip' },
     ),
   ]
 }
@@ -123,11 +123,19 @@ function longestFirst(levels: readonly ShiftLevel[], plane: Plane): ShiftLevel[]
   return levels.toSorted((one, other) => length(other) - length(one))
 }
 
-/** Names beside their arrows: at the middle, the tip or the tail, on whichever side covers least. */
+/**
+ * Names beside their arrows: at the middle, the tip or the tail, on whichever side covers least. Where arrows lie on each
+ * other the tip comes first, because it alone tells them apart.
+ */
 function labels(
   named: readonly { readonly level: ShiftLevel; readonly words: string }[],
   at: (colour: { a: number; b: number }) => Point,
-  { taken, within, size }: { taken: readonly Box[]; within: Box; size: number },
+  {
+    taken,
+    within,
+    size,
+    first,
+  }: { taken: readonly Box[]; within: Box; size: number; first: 'middle' | 'tip' },
 ): Mark[] {
   const covered = [...taken]
   return named.flatMap(({ level, words }): Mark[] => {
@@ -137,13 +145,16 @@ function labels(
       { left: x - width - 14, top: y - size / 2, width, height: size },
       { left: x + 14, top: y - size / 2, width, height: size },
     ]
-    const places = [
-      ...beside((from.x + to.x) / 2, (from.y + to.y) / 2),
+    const middle = beside((from.x + to.x) / 2, (from.y + to.y) / 2)
+    const tip = [
       ...beside(to.x, to.y),
-      ...beside(from.x, from.y),
       { left: to.x - width / 2, top: to.y - size - 10, width, height: size },
+    ]
+    const tail = [
+      ...beside(from.x, from.y),
       { left: from.x - width / 2, top: from.y + 10, width, height: size },
     ]
+    const places = first === 'tip' ? [...tip, ...tail, ...middle] : [...middle, ...tip, ...tail]
     const box = places[clearestPlace(places, covered, within)]
     if (box === undefined) return []
     covered.push(box)
