@@ -1,5 +1,5 @@
 import { normalBetween, normalDensity, normalUpper } from './normal.ts'
-import { tailTable } from './tail-table.ts'
+import { tailTable } from './smooth-table.ts'
 
 /** Both sides of the range of `groups` independent normal values whose spread is known, as functions of w. */
 export type NormalRange = {
@@ -28,7 +28,7 @@ export function normalRange(groups: number): NormalRange {
   if (kept) return kept
   const made = {
     lower: (w: number) => below(w, groups),
-    upper: tailTable((w) => above(w, groups), { from: 0, to: 50 }),
+    upper: tailTable((w) => above(w, groups), { from: 0, to: 53 }),
   }
   if (known.size > 64) known.clear()
   known.set(groups, made)

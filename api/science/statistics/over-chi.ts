@@ -1,5 +1,4 @@
 import { stirlingRemainder } from './log-gamma.ts'
-import { log1pMinus } from './log1p-minus.ts'
 
 // Ω e^Ω = 1, so that v − exp(−v) = 0 at v = Ω: the nodes are counted from there.
 const omega = 0.567143290409784
@@ -28,15 +27,16 @@ export function overChi(
   const m = df / 2
   const front = Math.LN2 + 0.5 * Math.log(m / (2 * Math.PI)) - stirlingRemainder(m)
   const origin = Math.log(peak)
-  const fromPeak = (u: number) => u - omega * Math.expm1(-u)
-  const logWeight = (u: number) => {
-    const logS = origin + fromPeak(u)
-    const shape = Math.abs(logS) < 0.2 ? log1pMinus(Math.expm1(2 * logS)) : 1 + 2 * logS - Math.exp(2 * logS)
-    return front + m * shape + Math.log1p(omega * Math.exp(-u))
-  }
+  let weight = 0
   const term = (u: number) => {
-    const weight = Math.exp(logWeight(u))
-    return weight === 0 ? 0 : weight * f(peak * Math.exp(fromPeak(u)))
+    const fall = Math.expm1(-u)
+    const fromPeak = u - omega * fall
+    const logS = origin + fromPeak
+    const s = peak * Math.exp(fromPeak)
+    // 1 + ln s² − s², by its series about ln s = 0
+    const shape = Math.abs(logS) < 0.2 ? expLess(2 * logS) : 1 + 2 * logS - s * s
+    weight = Math.exp(front + m * shape) * (1 + omega * (1 + fall))
+    return weight > 0 ? weight * f(s) : 0
   }
 
   let step = Math.min(0.25, 0.5 / (1.567 * Math.sqrt(curvature)))
@@ -48,13 +48,14 @@ export function overChi(
       const here = term(u)
       sum += here
       const spent = here <= 1e-18 * sum && here <= before && sum > 0
-      if (spent || logWeight(u) < -745) return i
+      if (spent || !(weight > 0)) return i
       before = here
     }
   }
   const right = reach(1)
   const left = reach(-1)
-  if (sum === 0) return 0
+  // Too small for its digits to be told.
+  if (sum * step < 1e-297) return sum * step
   const from = -left * step
   const to = right * step
   let before = 1
@@ -69,4 +70,15 @@ export function overChi(
     before = change
   }
   return sum * step
+}
+
+/** 1 + x − e^x for small x. */
+function expLess(x: number): number {
+  let term = (-x * x) / 2
+  let sum = term
+  for (let k = 3; Math.abs(term) > 1e-17 * Math.abs(sum); k++) {
+    term *= x / k
+    sum += term
+  }
+  return sum
 }

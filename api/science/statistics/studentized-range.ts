@@ -20,8 +20,8 @@ export function studentizedRange(q: number, of: RangeOf): Tails {
   if (Number.isNaN(q)) throw new RangeError('this takes a number')
   if (q <= 0) return { lower: 0, upper: 1 }
   const upper = studentizedRangeUpper(q, of)
-  // What lies below is the small side only where most lies above; else the rest of 1 has all its digits.
-  if (upper < 0.5) return { lower: 1 - upper, upper }
+  // What lies below is the small side only where nearly all lies above; else the rest of 1 has all its digits.
+  if (upper < 0.9) return { lower: 1 - upper, upper }
   const { lower: within } = normalRange(of.groups)
   const peak = Math.sqrt((of.df + Math.min(of.groups - 1, 2 / (q * q))) / of.df)
   return {
