@@ -7,8 +7,14 @@ export function say(importId: string, stage: string, done: number, of: number): 
   underWay.set(importId, { stage, done, of, ended: false })
 }
 
+/** What has ended is told for a minute more, to whoever asks just then. */
 export function end(importId: string): void {
-  underWay.delete(importId)
+  const before = underWay.get(importId)
+  if (!before) return
+  underWay.set(importId, { ...before, ended: true })
+  setTimeout(() => {
+    if (underWay.get(importId)?.ended) underWay.delete(importId)
+  }, 60_000).unref()
 }
 
 export function progressOf(importId: string): TableProgress | undefined {
