@@ -26,7 +26,7 @@ export function randomPart(
   const kept: Groups[] = []
   const cautions: string[] = []
   for (const name of names) {
-    const columns = columnsNamed(name, (it) => rows.some((row) => it in row)) ?? []
+    const columns = columnsNamed(name, (it) => rows.some((row) => Object.hasOwn(row, it))) ?? []
     const { codes, levels } = groupColumn(rows, name, columns)
     const groups: Groups = { name, of: codes, count: levels.length }
     const same = kept.find((it) => it.count === groups.count && sameGroups(it, groups))

@@ -1,13 +1,13 @@
-import type { Covariate } from './design-matrix.ts'
 import { emptyCellsOf } from './design-matrix-cells.ts'
 import type { LinearModel } from './linear-model.ts'
-import { codedColumn, numberColumn } from './model-columns.ts'
+import { numberColumn } from './model-columns.ts'
 import { modelFaults } from './model-faults.ts'
 import { type FittedModel, modelFit } from './model-fit.ts'
+import { modelParts } from './model-parts.ts'
 import { randomPart } from './model-random.ts'
 import { coefficientsOf, meansAndContrasts, olsTable, remlTable } from './model-reply.ts'
 import type { ModelAnswer, ModelReply, ModelRow, ModelSpec, OlsReply, RemlReply } from './model-spec.ts'
-import { holdsTerm, termsOf } from './model-terms.ts'
+import { holdsTerm } from './model-terms.ts'
 
 const mostEmptyCells = 200
 
@@ -34,31 +34,28 @@ export function fitModel(spec: ModelSpec, rows: readonly ModelRow[]): ModelReply
   const random = randomPart(rows, spec.randomIntercepts ?? [])
   const method = random.kept.length > 0 ? 'reml' : 'ols'
   const response = numberColumn(rows, spec.response)
-  const numbers = (spec.covariates ?? []).map((name) => numberColumn(rows, name))
   const without = (reason: string) => withoutAnswer(spec, rows.length, method, random.cautions, reason)
-  if ([response, ...numbers].some((column) => column.some((value) => Math.abs(value) > mostSize)))
-    return without('The numbers are too large to be worked with.')
-  const apart = response.reduce((most, value) => Math.max(most, Math.abs(value - response[0]!)), 0)
-  if (apart > 0 && apart < 1 / mostSize) return without('The numbers are too close to be told apart.')
-  const factors = (spec.factors ?? []).map((name) => codedColumn(rows, name))
-  const covariates = (spec.covariates ?? []).map((name, i) => centred(name, numbers[i]!))
+  for (const name of [spec.response, ...(spec.covariates ?? [])]) {
+    const column = numberColumn(rows, name)
+    if (column.some((value) => Math.abs(value) > mostSize))
+      return without('The numbers are too large to be worked with.')
+    const apart = column.reduce((most, value) => Math.max(most, Math.abs(value - column[0]!)), 0)
+    if (apart > 0 && apart < 1 / mostSize) return without('The numbers are too close to be told apart.')
+  }
   try {
-    const parts = { terms: termsOf(spec), factors, covariates }
-    return replyOf(spec, modelFit(parts, response, random))
+    const reply = replyOf(spec, modelFit(modelParts(spec, rows), response, random))
+    return allFinite(reply) ? reply : without('The numbers are too far apart to be worked with together.')
   } catch (error) {
     if (!(error instanceof RangeError)) throw error
-    const reason = `${error.message[0]!.toUpperCase()}${error.message.slice(1)}.`
-    return without(reason)
+    const words = error.message.replace(/\.$/, '')
+    return without(`${words.slice(0, 1).toUpperCase()}${words.slice(1)}.`)
   }
 }
 
-function centred(name: string, values: Float64Array): Covariate {
-  const first = values[0]!
-  const centre = first + values.reduce((sum, value) => sum + (value - first), 0) / values.length
-  const scale = values.reduce((most, value) => Math.max(most, Math.abs(value - centre)), 0) || 1
-  // A column that is the same throughout is 0 throughout, whatever rounding makes of its mean.
-  const still = values.every((value) => value === first)
-  return { name, centre, scale, values: values.map((value) => (still ? 0 : (value - centre) / scale)) }
+/** Whether every number of a reply is one that can be written down. */
+function allFinite(part: unknown): boolean {
+  if (typeof part === 'number') return Number.isFinite(part)
+  return part === null || typeof part !== 'object' || Object.values(part).every(allFinite)
 }
 
 function replyOf(spec: ModelSpec, fitted: FittedModel): ModelReply {

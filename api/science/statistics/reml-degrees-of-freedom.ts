@@ -1,6 +1,9 @@
 import { choleskyInPlace, inverseFromCholesky } from './matrix-cholesky.ts'
 import type { RemlFit } from './reml.ts'
 
+/** With fewer degrees of freedom than this no interval has an end that means anything. */
+const fewestDf = 0.1
+
 /** How mixed-model contrasts are told: variance relative to the residual one, and Satterthwaite's degrees of freedom. */
 export type Satterthwaite = {
   readonly covariance: (a: Float64Array, b: Float64Array) => number
@@ -79,7 +82,8 @@ export function satterthwaite({ sums, at, ratios, residual }: RemlFit): Satterth
       for (let a = 0; a < size; a++)
         for (let b = 0; b < size; b++) spread += slope[a]! * inverse[a * size + b]! * slope[b]!
       // A = 2 · inverse, because the deviance is twice the log likelihood: 2v² / (2 g′ inverse g).
-      return spread > 0 ? variance ** 2 / spread : undefined
+      const df = variance ** 2 / spread
+      return df > fewestDf ? df : undefined
     },
   }
 }

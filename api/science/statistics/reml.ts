@@ -48,11 +48,11 @@ export function remlFit(sums: RemlSums): RemlFit | { readonly unavailable: strin
     at = next
     if (still < 1e-11) break
   }
-  if (at.ratios.some((ratio) => ratio >= largest))
+  const settled = at.ratios.every((ratio, i) => ratio === 0 || Math.abs(at.slope[i]! * ratio) < 1e-4)
+  if (at.ratios.some((ratio) => ratio >= (settled ? largest : 1e4)))
     return {
       unavailable: 'Within groups the rows hardly differ, so the variances cannot be set against each other.',
     }
-  const settled = at.ratios.every((ratio, i) => ratio === 0 || Math.abs(at.slope[i]! * ratio) < 1e-4)
   if (!settled) return { unavailable: 'The search for the variances did not come to an end.' }
   return {
     sums,

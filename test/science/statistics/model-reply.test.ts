@@ -208,6 +208,21 @@ test.each<[string, ModelSpec, ModelRow[]]>([
     rowsOf(6, (i) => ({ x: 1e308 * (i % 2), y: value(i) })),
   ],
   [
+    'a covariate far too close',
+    { response: 'y', covariates: ['x'] },
+    rowsOf(6, (i) => ({ x: 5e-324 * (i % 2), y: value(i) })),
+  ],
+  [
+    'a product of covariates beyond all numbers',
+    { response: 'y', covariates: ['u', 'v', 'w'], interactions: [['u', 'v', 'w']] },
+    rowsOf(20, (i) => ({
+      u: value(i) * 1e-140,
+      v: value(i * 3) * 1e-140,
+      w: value(i * 7) * 1e-140,
+      y: value(i + 1),
+    })),
+  ],
+  [
     'ten thousand levels',
     { response: 'y', factors: ['a'] },
     rowsOf(20_000, (i) => ({ a: i % 10_000, y: value(i) })),
