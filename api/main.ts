@@ -1,4 +1,5 @@
 import type { Server } from 'node:http'
+import { resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { serve } from '@hono/node-server'
 import { CannotStart } from '#db/cannot-start.ts'
@@ -40,7 +41,7 @@ await plainly(async () => {
   const { HOST: host } = settings
   console.log(`Runs Clear is at http://${host.includes(':') ? `[${host}]` : host}:${port}`)
   console.log(
-    `Records: ${opened.kind === 'embedded' ? opened.dataDir : 'the server of DATABASE_URL'}. Ctrl+C ends it.`,
+    `Records: ${opened.kind === 'embedded' ? resolve(opened.dataDir) : 'the server of DATABASE_URL'}. Ctrl+C ends it.`,
   )
   if (!isLoopback(host)) console.log('There is no sign-in: whoever reaches this address may read and write.')
 

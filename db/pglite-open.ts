@@ -50,16 +50,15 @@ export async function openEmbedded(
       cause: error,
     })
   }
-  const pool = pglitePool(thread.database, { waitMs: 30_000 })
-  const db = kyselyOver(pool)
-  const upkeep = startUpkeep(pool)
+  const db = kyselyOver(pglitePool(thread.database, { waitMs: 30_000 }))
+  const upkeep = startUpkeep(db)
   return {
     kind: 'embedded',
     db,
     dataDir,
     async copy() {
       // A checkpoint first: without the log of what the tables hold anyway, the copy is half as large.
-      await tidyUp(pool)
+      await tidyUp(db)
       return thread.copy()
     },
     async close() {

@@ -8,10 +8,13 @@ import { valueTypes } from './value-types.ts'
  * waits its turn for it. `waitMs` ends a wait that would be for ever, as when `db` is used inside its own transaction.
  */
 export function pglitePool(database: PGlite, { waitMs }: { waitMs: number }): pg.Pool {
-  return new pg.Pool({
+  const pool = new pg.Pool({
     ...createPgConfig(database),
     types: valueTypes,
     idleTimeoutMillis: 0,
     connectionTimeoutMillis: waitMs,
   })
+  // Whoever opened the database is told when it stops; unheard here, the same news would end the process at once.
+  pool.on('error', () => {})
+  return pool
 }

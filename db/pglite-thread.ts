@@ -80,6 +80,7 @@ export async function startPgliteThread(
     await wait(0)
   } catch (error) {
     closing = true
+    worker.ref()
     await gone
     throw error
   }

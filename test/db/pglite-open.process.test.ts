@@ -7,6 +7,7 @@ import { copyDatabase, restoreCopy } from '#db/database-copy.ts'
 import { migrate } from '#db/migrate.ts'
 import { migrations } from '#db/migrations/all.ts'
 import { openEmbedded } from '#db/pglite-open.ts'
+import { tidyUp } from '#db/pglite-upkeep.ts'
 import { newDataDir, temporaryFolder } from '#test/support/temporary-folder.ts'
 
 const now = new Date('2026-03-29T10:20:30Z')
@@ -54,6 +55,23 @@ test('a long query does not stop the loop', async () => {
   counting = false
   // On the loop's own thread the query would leave room for a handful.
   expect(turns).toBeGreaterThan(1000)
+})
+
+test('tidying up counts the rows for the planner, and the log begins anew', async () => {
+  const { db } = await opened(newDataDir())
+  await sql`insert into base (name) select 'base ' || i from generate_series(1, 1000) as i`.execute(db)
+  const state = async () => {
+    const { rows } = await sql<{ counted: number; logged: number }>`
+      select reltuples::int as counted, (pg_current_wal_lsn() - redo_lsn)::int as logged
+      from pg_class, pg_control_checkpoint() where relname = 'base'`.execute(db)
+    return rows[0] ?? { counted: Number.NaN, logged: Number.NaN }
+  }
+  const before = await state()
+  expect(before.counted).toBe(-1)
+  await tidyUp(db)
+  const after = await state()
+  expect(after.counted).toBe(1000)
+  expect(after.logged).toBeLessThan(before.logged)
 })
 
 test('a folder of another version of PostgreSQL is refused before it is touched', async () => {
