@@ -64,6 +64,13 @@ export function refusalByDatabase(error: unknown): Problem | undefined {
       { pointer: '#', detail: `The database refuses this${constraint ? ` (${constraint})` : ''}.` },
     ])
   }
+  // The pool's own words: somebody's long work, such as a table of 100,000 rows, holds the embedded database.
+  if (code === undefined && (error as Error | null)?.message === 'timeout exceeded when trying to connect') {
+    return new Problem(
+      'busy',
+      'The records are busy with something long, such as a large table. Try again in a minute; nothing is lost.',
+    )
+  }
   if (code === 'RC001')
     return new Problem('rule-locked', 'The rule is locked. Make a new edition, with its reason.')
   return undefined
