@@ -1,5 +1,6 @@
 import { type Kysely, sql } from 'kysely'
 import type { Database, Protocol } from './tables.ts'
+import type { RuleRow } from './trials.ts'
 
 export type OpenTrialRow = {
   readonly id: string
@@ -10,6 +11,8 @@ export type OpenTrialRow = {
   /** Changes whenever something changes that a finding is made of. */
   readonly stamp: string
   readonly results: number
+  /** When the last result was written down. */
+  readonly last: Date | null
 }
 
 /** Trials that are not archived, those in which something was last written first. */
@@ -29,7 +32,7 @@ export async function openTrials(
       select trial_id, count(*) || '.' || coalesce(sum(version), 0) as mark from rule group by trial_id
     )
     select trial.id, trial.title, trial.question, trial.invented, trial.pattern,
-      coalesce(seen.results, 0) as results,
+      coalesce(seen.results, 0) as results, seen.last,
       concat_ws('/', trial.version, seen.results, seen.last, skeins.mark, places.mark, rules.mark) as stamp
     from trial
       left join seen on seen.trial_id = trial.id
@@ -52,6 +55,8 @@ export type BenchSessionRow = {
   /** Of these with any reading or outcome. */
   readonly begun: number
   readonly vessels: number
+  /** Of the first vessel: “packet”. */
+  readonly vesselKind: string
   readonly vesselsDone: number
 }
 
@@ -63,7 +68,7 @@ export async function benchSessions(
   if (trialIds.length === 0) return []
   const { rows } = await sql<BenchSessionRow>`
     with piece as (
-      select distinct session.trial_id, session.id as session_id, vessel.id as vessel_id, vessel.status, skein.id as skein_id
+      select distinct session.trial_id, session.id as session_id, vessel.id as vessel_id, vessel.kind, vessel.status, skein.id as skein_id
       from placement
         join skein on skein.id = placement.skein_id
         join vessel on vessel.id = placement.vessel_id
@@ -85,7 +90,7 @@ export async function benchSessions(
     select piece.trial_id as "trialId", piece.session_id as "sessionId", session.label, session.kind, session.held_on as "heldOn",
       count(distinct piece.skein_id)::int as skeins,
       count(distinct begun.skein_id)::int as begun,
-      count(distinct piece.vessel_id)::int as vessels,
+      count(distinct piece.vessel_id)::int as vessels, min(piece.kind) as "vesselKind",
       count(distinct piece.vessel_id) filter (where piece.status = 'done')::int as "vesselsDone"
     from piece
       join session on session.id = piece.session_id
@@ -171,4 +176,15 @@ export async function dueExposures(
     group by open.trial_id, session.id, session.label, open.protocol, open.day
     order by open.day`.execute(db)
   return rows
+}
+
+/** Every edition of the rules of these trials, oldest first. */
+export async function rulesOfTrials(db: Kysely<Database>, trialIds: readonly string[]): Promise<RuleRow[]> {
+  if (trialIds.length === 0) return []
+  return db
+    .selectFrom('rule')
+    .selectAll()
+    .where('trialId', 'in', [...trialIds])
+    .orderBy('edition')
+    .execute()
 }

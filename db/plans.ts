@@ -85,6 +85,29 @@ export async function benchOf(db: Kysely<Database>, trialId: string) {
     .where('skein.trialId', '=', trialId)
     .orderBy('placement.createdAt')
     .execute()
+  // A twin lies nowhere yet: it is shown where the skein lies that it is cut from.
+  const twins: DrawnSkeinRow[] = await db
+    .selectFrom('skein')
+    .innerJoin('placement', 'placement.skeinId', 'skein.cutFromId')
+    .select([
+      'skein.id',
+      'placement.vesselId',
+      'skein.code',
+      'skein.role',
+      'placement.place',
+      'skein.cutFromId as given',
+    ])
+    .where('skein.trialId', '=', trialId)
+    .where('skein.role', '=', 'twin')
+    .where((is) =>
+      is.not(
+        is.exists(
+          is.selectFrom('placement as own').select('own.id').whereRef('own.skeinId', '=', 'skein.id'),
+        ),
+      ),
+    )
+    .orderBy('skein.createdAt')
+    .execute()
   const { results, first } = await db
     .selectFrom('result')
     .select((is) => [
@@ -93,7 +116,14 @@ export async function benchOf(db: Kysely<Database>, trialId: string) {
     ])
     .where('trialId', '=', trialId)
     .executeTakeFirstOrThrow()
-  return { sessions, vessels, skeins, given: given as DrawnLevelRow[], results, first: first as Date | null }
+  return {
+    sessions,
+    vessels,
+    skeins: [...skeins, ...twins],
+    given: given as DrawnLevelRow[],
+    results,
+    first: first as Date | null,
+  }
 }
 
 /** How many sessions of the trial were drawn already: those with a place. */

@@ -68,7 +68,9 @@ function nextStep(
     const common = { trialId: trial.id, sessionId: it.sessionId, day: it.heldOn }
     const label = lower(it.label)
     if (it.begun === 0 && it.vesselsDone === 0) {
-      const { vessel } = benchOfPattern(trial.pattern, undefined)
+      const bench = benchOfPattern(trial.pattern, undefined)
+      const own = { one: it.vesselKind, many: `${it.vesselKind}s` }
+      const vessel = bench.vesselKind === it.vesselKind ? bench.vessel : own
       const of = `${trial.title} · ${it.vessels} ${it.vessels === 1 ? vessel.one : vessel.many}, places drawn`
       const what = it.kind === 'stove' ? `${it.label} at the stove` : it.label
       return { ...common, kind: 'session', what, of, button: 'Bench sheet' }

@@ -4,9 +4,17 @@ import type { Finding } from '#api/contract/finding.ts'
 import { Home } from '#api/contract/home.ts'
 import { findingOf } from '#api/findings/find.ts'
 import { json, newRoutes } from '#api/http/routes.ts'
-import { benchSessions, dueExposures, type OpenTrialRow, openTrials, readAtWear } from '#db/home.ts'
+import { groupBy } from '#api/science/group-by.ts'
+import {
+  benchSessions,
+  dueExposures,
+  type OpenTrialRow,
+  openTrials,
+  readAtWear,
+  rulesOfTrials,
+} from '#db/home.ts'
 import type { Database, RuleCondition } from '#db/tables.ts'
-import { ruleInForce, rulesOf } from '#db/trials.ts'
+import { ruleInForce } from '#db/trials.ts'
 import { dueOf } from './due.ts'
 import { presentNewest, presentOpenTrial } from './open-trial.ts'
 
@@ -39,16 +47,16 @@ export function homeRoutes(db: Kysely<Database>) {
     const sessions = await benchSessions(db, ids)
     const rules = new Map<string, { planned: number; judges: RuleCondition | undefined }>()
     const findings = new Map<string, Finding>()
+    const editions = groupBy(await rulesOfTrials(db, ids), (it) => it.trialId)
     for (const [i, trial] of trials.entries()) {
-      const rule = ruleInForce(await rulesOf(db, trial.id))
+      const rule = ruleInForce(editions.get(trial.id) ?? [])
       if (rule) rules.set(trial.id, { planned: rule.plannedSessions, judges: rule.conditions[0] })
       const finding = i < mostFindings ? await findingFor(trial) : undefined
       if (finding) findings.set(trial.id, finding)
     }
     for (const id of kept.keys()) if (!ids.includes(id)) kept.delete(id)
     const judges = new Map([...rules].flatMap(([id, it]) => (it.judges ? [[id, it.judges]] : [])))
-    const newest = trials.find(({ id }) => findings.get(id)?.verdict != null)
-    const finding = newest && findings.get(newest.id)
+    const finding = newestOf(trials, findings)
     return c.json(
       {
         due: dueOf(trials, {
@@ -69,6 +77,18 @@ export function homeRoutes(db: Kysely<Database>) {
       200,
     )
   })
+}
+
+/** Of findings that came in together, one with colours to show; else the newest. */
+function newestOf(
+  trials: readonly OpenTrialRow[],
+  findings: ReadonlyMap<string, Finding>,
+): Finding | undefined {
+  const answered = trials.filter(({ id }) => findings.get(id)?.verdict != null)
+  const together = answered.filter(({ last }) => last?.getTime() === answered[0]?.last?.getTime())
+  const shown = together.find(({ id }) => findings.get(id)?.levels.some(({ after }) => after !== null))
+  const newest = shown ?? answered[0]
+  return newest && findings.get(newest.id)
 }
 
 export type HomeRoutes = ReturnType<typeof homeRoutes>

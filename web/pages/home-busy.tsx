@@ -59,7 +59,7 @@ export function HomeBusy({ home, now }: { readonly home: Home; readonly now: Dat
                     sessionWords,
                     ...(skeins === 0 ? [] : [`${skeinsRead} of ${skeins} skeins read`]),
                     ...(trial.invented ? ['invented'] : []),
-                  ].join(' · ')}
+                  ].join('\u00a0· ')}
                   colours={swatches}
                   verdict={verdict ?? undefined}
                   state={words}

@@ -46,7 +46,8 @@ export function benchDraft(
     bench.given === 'skein'
       ? drawn.filter((it) => !it.label.startsWith('envelope')).length
       : Math.round(drawn.length / Math.max(1, levels))
-  const skeins = bench.given === 'skein' ? 0 : (drawn[0]?.skeins.length ?? 0)
+  const skeins =
+    bench.given === 'skein' ? 0 : (drawn[0]?.skeins.filter(({ role }) => role === 'treated').length ?? 0)
   return {
     sessions: String(sessions),
     vesselsPerLevel: String(perLevel || bench.vesselsPerLevel),

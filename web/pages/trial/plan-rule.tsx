@@ -69,29 +69,14 @@ export function PlanRule(props: PlanRuleProps) {
               key={field.id}
               name={field.id}
               label={field.label}
-              {...(field.help === undefined ? {} : { help: field.help })}
+              {...helpOf(field)}
               kind="number"
               unit={<Sentence text={field.unit} />}
               value={draft.typed[field.id] ?? ''}
               onInput={(typed) => onChange({ ...draft, typed: { ...draft.typed, [field.id]: typed } })}
-              {...(field.optional && (draft.typed[field.id] ?? '').trim() === ''
-                ? { countsAs: 'blank: no limit' }
-                : {})}
               faults={faultsOf(field)}
             />
           ))}
-          {draft.fields.some(({ side }) => side === 'margin') ? (
-            <Field
-              name="confidence"
-              label="Confidence"
-              help="one-sided"
-              kind="number"
-              unit="%"
-              value={draft.confidence}
-              onInput={(confidence) => onChange({ ...draft, confidence })}
-              faults={at('#/confidence')}
-            />
-          ) : null}
           {draft.wearAxis === '' ? null : (
             <div class="plan-rule-wear">
               <Field
@@ -118,6 +103,18 @@ export function PlanRule(props: PlanRuleProps) {
               />
             </div>
           )}
+          {draft.fields.some(({ side }) => side === 'margin') ? (
+            <Field
+              name="confidence"
+              label="Confidence"
+              help="one-sided"
+              kind="number"
+              unit="%"
+              value={draft.confidence}
+              onInput={(confidence) => onChange({ ...draft, confidence })}
+              faults={at('#/confidence')}
+            />
+          ) : null}
         </div>
         {draft.fields.some(({ condition }) => condition.statistic === 'upper limit') ? (
           <Pick
@@ -153,6 +150,12 @@ export function PlanRule(props: PlanRuleProps) {
       </form>
     </Section>
   )
+}
+
+/** Beside what a limit does: that it may be left out. */
+function helpOf({ help, optional }: RuleField): { help?: string } {
+  if (help !== undefined) return { help }
+  return optional ? { help: 'blank: no limit' } : {}
 }
 
 function whenJudged({ plannedSessions, sessionWord }: PlanRuleProps): string {
