@@ -56,11 +56,11 @@ export async function checkTable(
   const codeOf = pieceCodes(rows, taken)
   const met = [...new Set(rows.map(codeOf))].filter((code) => taken.has(code))
   const known = met.length === 0 ? new Map<string, KnownPiece>() : await find(met)
-  const faults = [
-    ...reads.flatMap((read) => read.faults),
-    ...repeatedPieces(rows, columns),
-    ...contradictions(rows, { codeOf, known, columns }),
-  ]
+  const faults = [...reads.flatMap((read) => read.faults), ...repeatedPieces(rows, columns)]
+  // A row that is another’s double contradicts the plan only because its place is wrong.
+  const faulty = new Set(faults.map((fault) => fault.row))
+  const sound = rows.filter((row) => !faulty.has(row.row))
+  faults.push(...contradictions(sound, { codeOf, known, columns }))
   const asks = asksOf(table, { columns, reads, raw, trialFactors })
   const atFault = new Set(faults.map((fault) => fault.row))
   const good = reads.filter((read) => !atFault.has(read.values.row))

@@ -3,6 +3,7 @@ import type { CellFault, NewTable } from '#api/contract/table.ts'
 import { checkTable, presentCheck, rowsToKeep } from '#api/table/check-table.ts'
 import { storyText } from '#test/support/a-ladder.ts'
 import { cellsOf, changed, textOf } from '#test/support/a-table.ts'
+import { mistypedLadder } from '#test/support/mistyped-ladder.ts'
 
 const makes = { sessions: 0, vessels: 0, skeins: 0, readings: 0, outcomes: 0, levels: [] }
 const between = { W2: 3 }
@@ -15,26 +16,9 @@ const said = (faults: readonly CellFault[]) =>
   faults.map(({ row, heading, read, suggestion }) => ({ row, heading, read, suggestion }))
 
 const ladder = () => cellsOf(storyText('steam-time-ladder.csv'))
-/** The ladder with three cells mistyped, one unlikely, one blank and two with commas. */
-function mistyped(): string {
-  const table = ladder()
-  const cell = (row: number, heading: string, typed: string) => {
-    const cells = table.rows[row - 1]
-    if (cells) cells[table.headings.indexOf(heading)] = typed
-  }
-  cell(9, 'L1', '460')
-  cell(17, 'rack_place', '4')
-  cell(20, 'stain_white_wool', '4/5')
-  cell(12, 'rinses_to_4', '18')
-  cell(15, 'felt', '')
-  cell(4, 'L0', '49,6')
-  cell(4, 'L1', '57,0')
-  return [table.headings, ...table.rows].map((cells) => cells.join('\t')).join('\n')
-}
-
 describe('a table with mistakes', () => {
   test('names each at its cell, with what was probably meant', async () => {
-    const { faults } = await checked({ text: mistyped() })
+    const { faults } = await checked({ text: mistypedLadder() })
     expect(said(faults)).toEqual([
       { row: 9, heading: 'L1', read: '460', suggestion: '46.0' },
       { row: 16, heading: 'rack_place', read: '4', suggestion: null },
@@ -52,7 +36,7 @@ describe('a table with mistakes', () => {
   })
 
   test('counts rows that are ready, at fault and to be confirmed, which add up to all', async () => {
-    expect(await checked({ text: mistyped() })).toMatchObject({
+    expect(await checked({ text: mistypedLadder() })).toMatchObject({
       rows: 24,
       ready: 19,
       atFault: 4,
@@ -61,7 +45,7 @@ describe('a table with mistakes', () => {
   })
 
   test('says how blanks and commas were read', async () => {
-    const { notes } = await checked({ text: mistyped() })
+    const { notes } = await checked({ text: mistypedLadder() })
     expect(notes).toEqual([
       { title: 'Row 15, felt: blank', text: 'Kept as not recorded, never as zero.' },
       { title: 'Commas', text: '49,6 and 57,0 are read as 49.6 and 57.0.' },
@@ -71,7 +55,7 @@ describe('a table with mistakes', () => {
   test('keeps a doubtful row among the ready ones only when its doubt was looked at', async () => {
     const rows = async (doubtsKept: NewTable['doubtsKept']) => {
       const { read } = await checked(
-        doubtsKept === undefined ? { text: mistyped() } : { text: mistyped(), doubtsKept },
+        doubtsKept === undefined ? { text: mistypedLadder() } : { text: mistypedLadder(), doubtsKept },
       )
       return rowsToKeep(read, 'ready').length
     }
