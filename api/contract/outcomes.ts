@@ -34,7 +34,7 @@ export const outcomeKinds = {
     max: 200,
     better: 'smaller',
   },
-  'rinses to 4': { label: 'Rinses', unit: 'rinses', scale: 'count', min: 0, max: 40, better: 'smaller' },
+  'rinses to 4': { label: 'Rinses', scale: 'count', min: 0, max: 40, better: 'smaller' },
   felting: { label: 'Felting', scale: 'steps', min: 1, max: 5, better: 'smaller' },
   evenness: { label: 'Evenness', scale: 'steps', min: 1, max: 5, better: 'smaller' },
   handle: { label: 'Handle', scale: 'steps', min: 1, max: 5, better: 'smaller' },

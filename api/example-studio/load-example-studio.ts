@@ -24,15 +24,22 @@ const tables = fileURLToPath(
  * @returns the ids of its trials, the steam ladder first
  */
 export async function loadExampleStudio(db: Kysely<Database>): Promise<string[]> {
-  return inTransaction(db, async (tx) => {
-    const there = await tx.selectFrom('trial').select(['id', 'title']).where('invented', '=', true).execute()
-    const ids: string[] = []
-    for (const example of exampleTrials) {
-      const before = there.find((trial) => trial.title === example.title)
-      ids.push(before ? before.id : await load(tx, example))
-    }
-    return ids
-  })
+  const ids: string[] = []
+  // The steam ladder last, so that it is the newest on the home page.
+  for (const example of [...exampleTrials].reverse()) {
+    ids.unshift(await inTransaction(db, async (tx) => (await theOneThere(tx, example)) ?? load(tx, example)))
+  }
+  return ids
+}
+
+async function theOneThere(tx: Kysely<Database>, { title }: ExampleTrial): Promise<string | undefined> {
+  const there = await tx
+    .selectFrom('trial')
+    .select('id')
+    .where('invented', '=', true)
+    .where('title', '=', title)
+    .executeTakeFirst()
+  return there?.id
 }
 
 async function load(tx: Kysely<Database>, example: ExampleTrial): Promise<string> {

@@ -18,7 +18,7 @@ import { lookOfRule } from './look-of-rule.ts'
 import { noiseOfTrial } from './noise-of-trial.ts'
 import { notTested } from './not-tested.ts'
 import { ruleInWords } from './rule-in-words.ts'
-import { mainResults, sideKeys } from './side-values.ts'
+import { lotKeys, mainResults, sideKeys } from './side-values.ts'
 import { skeinFindings } from './skein-findings.ts'
 import { wearCurves } from './wear-curves.ts'
 import { wordsOfFactor } from './words-of-factor.ts'
@@ -49,7 +49,8 @@ export function findIn(
   const levelled = factor ? levelledSkeins(record, lives, factor, within) : []
   const sides = sideKeys(rule?.conditions ?? [])
   const wear: Wear = main?.wear ?? {}
-  const skeins = factor ? skeinFindings(levelled, { record, lives, factor, wear, values, sides }) : []
+  const shown = [...sides, ...lotKeys(rule?.conditions ?? [])]
+  const skeins = factor ? skeinFindings(levelled, { record, lives, factor, wear, values, sides: shown }) : []
   const used = record.results.filter((result) => levelled.some(({ skein }) => skein.id === result.skeinId))
   const firstAt = Math.min(...used.map((result) => result.firstRecordedAt.getTime()))
   const lockedBefore = rule?.lockedAt != null && rule.lockedAt.getTime() <= firstAt
@@ -227,13 +228,25 @@ function mainCondition(rule: RuleRow | undefined): RuleCondition | undefined {
   )
 }
 
-/** Without a rule the pictures still show something: the loss at the furthest wear that was read, else any outcome. */
+/** Which outcome a picture shows while no rule names one. */
+const tellsMost = [
+  'dE00',
+  'spread',
+  'light rating',
+  'dye left',
+  'staining dE76',
+  'staining',
+  'change grade',
+  'lightness',
+]
+
+/** Without a rule the pictures still show something: the loss at the furthest wear that was read, else what tells most. */
 function plainCondition(results: readonly ResultSeen[]): RuleCondition | undefined {
-  const losses = results.filter((result) => result.kind === 'dE00' && result.wearKey !== '')
-  const some =
-    losses.sort((a, b) => (b.wearAmount ?? 0) - (a.wearAmount ?? 0))[0] ??
-    results.find((result) => !['mcdm', 'spread'].includes(result.kind)) ??
-    results[0]
+  const rank = ({ kind }: ResultSeen) =>
+    tellsMost.includes(kind) ? tellsMost.indexOf(kind) : tellsMost.length
+  const [some] = results
+    .filter((result) => result.kind !== 'dE00' || result.wearKey !== '')
+    .sort((a, b) => rank(a) - rank(b) || (b.wearAmount ?? 0) - (a.wearAmount ?? 0))
   if (!some) return undefined
   return {
     outcome: some.kind,

@@ -52,7 +52,7 @@ export function judgeAcid({
       : result.notReached && top
         ? `Not reached: ${words.level(top)}, the most that was tried, does not hold.`
         : 'Not settled.'
-  const limit = leftSide?.limit ?? '6 or less'
+  const limit = leftSide?.limit ?? '6\u00a0% or less'
   let stopped = false
   const steps = result.steps.flatMap((step): Step[] => {
     const level = levels.get(step.level)
@@ -91,7 +91,7 @@ export function judgeAcid({
           : [],
         answer: step.answer,
         afterStop,
-        says: afterStop ? 'after the stop' : step.why,
+        says: afterStop ? 'after the stop' : `${said[step.answer]}: ${lower(step.why)}`,
       },
     ]
   })
@@ -117,7 +117,7 @@ export function judgeAcid({
       (text): Caution => ({ kind: 'note', title: 'Described, not tested', text }),
     ),
     method: [
-      `Dye left ${limit} % in every session; mean L* within ${main?.margin ?? 1} of the next level. A rule of the trade, not a test: no interval decides, and the limit of the L* difference stands beside.`,
+      `Dye left ${limit} in every session; mean L* within ${(main?.margin ?? 1).toFixed(1)} of the next level. A rule of the trade, not a test: no interval decides, and the limit of the L* difference stands beside it.`,
     ],
   }
 }
@@ -128,12 +128,16 @@ function leadOf(result: ReturnType<typeof leastAcid>, least: LevelRow | undefine
   )
   if (!step)
     return result.notReached
-      ? `Dye left or lightness is outside its limit even there (dye left ${limit} %).`
+      ? `Dye left or lightness is outside its limit even there (dye left ${limit}).`
       : ''
   const next = step.toNext
     ? ` Its L* is ${step.toNext.mean.toFixed(1)} over the next level’s${step.toNext.upper === undefined ? '' : ` (upper 95 % limit ${step.toNext.upper.toFixed(1)})`}.`
     : ''
-  return `Most dye left in any session: ${step.mostLeft ?? 'not recorded'} %; the limit is ${limit}.${next}`
+  return `Most dye left in any session: ${step.mostLeft === undefined ? 'not recorded' : `${step.mostLeft}\u00a0%`}; the limit is ${limit}.${next}`
 }
 
+const said = { holds: 'holds', 'does-not-hold': 'does not hold', 'not-settled': 'not settled' } as const
+
+/** A sentence as the end of another. */
+const lower = (words: string) => words.charAt(0).toLowerCase() + words.slice(1).replace(/\.$/, '')
 const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1)

@@ -1,13 +1,14 @@
-import type { Step } from '#api/contract/finding.ts'
+import type { Caution, Step } from '#api/contract/finding.ts'
 import { outcomeKind } from '#api/contract/outcomes.ts'
 import { wearInWords, wearKey } from '#api/contract/wear.ts'
 import { gradeText } from '#api/science/fastness/grades.ts'
 import { groupBy } from '#api/science/group-by.ts'
-import { type GradedLot, worstLot } from '#api/science/verdicts/worst-lot.ts'
+import { type GradedLot, type WorstLot, worstLot } from '#api/science/verdicts/worst-lot.ts'
 import type { RuleCondition } from '#db/tables.ts'
 import type { LevelRow } from '#db/trials.ts'
 import type { Judged } from './find.ts'
 import type { Judgement } from './judge-ladder.ts'
+import { lotKeys, type SideKey } from './side-values.ts'
 
 /**
  * Claims by lot: the worst lot of each colourway decides, over every grade that the rule names, of the lot’s own skein
@@ -53,39 +54,34 @@ export function judgeLots(it: Judged): Judgement {
       sessionsMore: null,
       settle: '',
     },
-    steps: judged.map(({ level, lots, result }): Step => stepOf(level, lots, result)),
-    cautions: known.flatMap(({ level, result }) =>
-      result.failingUpTo === undefined
-        ? []
-        : [
-            {
-              kind: 'note' as const,
-              title: `${level.label}: ${result.lots} lots`,
-              text: `No failure in ${result.lots} lots still leaves up to ${Math.round(100 * result.failingUpTo)} % of lots that may fail (95 %).`,
-            },
-          ],
+    steps: judged.map(
+      ({ level, lots, result }): Step => stepOf(level, lots, { result, tests: lotKeys(conditions) }),
     ),
+    cautions: lotCautions(known),
     method: ['The unit is the lot: yarn from one bath. The worst lot decides; no mean is taken of grades.'],
   }
 }
+
+/** A lot, and of each test that the rule names the worst grade over fibres and parts. */
+type LotTested = GradedLot & { readonly worst: readonly (number | undefined)[] }
 
 /** Every lot of a level with its grades: per outcome, fibre and wear, the worst of its skein and parts. */
 function lotsOf(
   { factor, lives, record }: Judged,
   level: LevelRow,
   conditions: readonly RuleCondition[],
-): GradedLot[] {
+): LotTested[] {
   const skeins = record.skeins.filter(
     (skein) => lives.levelOf(skein, factor) === level.id && skein.status !== 'lost',
   )
   const byLot = groupBy(skeins, (skein) => lives.stayAt(skein, 'dye')?.vessel.id)
   const labels = new Map(record.vessels.map((vessel) => [vessel.id, vessel.label]))
-  const lots: GradedLot[] = []
+  const lots: LotTested[] = []
   for (const [lotId, members] of byLot) {
     if (lotId === undefined) continue
     const ids = new Set(members.map((skein) => skein.id))
     const grades: Record<string, number | undefined> = {}
-    for (const condition of conditions) {
+    const worst = conditions.map((condition) => {
       const results = record.results.filter(
         (result) =>
           ids.has(result.skeinId) &&
@@ -98,11 +94,13 @@ function lotsOf(
         const name = testName({ ...condition, ...(result.fibre ? { fibre: result.fibre } : {}) })
         grades[name] = Math.min(grades[name] ?? Infinity, result.value)
       }
-    }
+      return results.length === 0 ? undefined : Math.min(...results.map((result) => result.value))
+    })
     const label = labels.get(lotId) ?? ''
     lots.push({
       lot: label.startsWith(`${level.label} `) ? label.slice(level.label.length + 1) : label,
       grades,
+      worst,
     })
   }
   return lots
@@ -115,8 +113,8 @@ function testName({ outcome, fibre, wear }: Pick<RuleCondition, 'outcome' | 'fib
 
 function stepOf(
   level: LevelRow,
-  lots: readonly GradedLot[],
-  result: ReturnType<typeof worstLot> | undefined,
+  lots: readonly LotTested[],
+  { result, tests }: { result: WorstLot | undefined; tests: readonly SideKey[] },
 ): Step {
   return {
     levelId: level.id,
@@ -129,26 +127,57 @@ function stepOf(
     upper: null,
     netExtra: null,
     netUpper: null,
-    limits: result?.worst
-      ? [
-          {
-            key: 'worst',
-            label: 'worst grade',
-            limit: '4 or better',
-            end: 'low',
-            worst: result.worst.grade,
-            worstText: gradeText(result.worst.grade),
-            all: [`${result.worst.test}, lot ${result.worst.lot}`],
-            met: result.verdict === 'holds',
-            broken: result.verdict === 'does-not-hold',
-            missing: result.missing.length,
-          },
-        ]
-      : [],
+    limits: tests.map((test, place) =>
+      testMet(
+        test,
+        lots.map(({ lot, worst }) => ({ lot, worst: worst[place] })),
+      ),
+    ),
     answer: result?.verdict ?? 'not-settled',
     afterStop: false,
-    says: result ? result.why : 'No lot of it has grades.',
+    says: result ? saysOf(result) : 'not settled: no lot of it has grades',
   }
+}
+
+/** One test as a colourway met it: the worst of all its lots and fibres. */
+function testMet(
+  { key, label, limit, condition, said }: SideKey,
+  grades: readonly { readonly lot: string; readonly worst: number | undefined }[],
+): Step['limits'][number] {
+  const known = grades.flatMap(({ worst }) => worst ?? [])
+  const worst = known.length === 0 ? null : Math.min(...known)
+  const missing = grades.length - known.length
+  const enough = worst !== null && worst >= (condition.atLeast ?? 4)
+  return {
+    key,
+    label,
+    limit,
+    end: 'low',
+    worst,
+    worstText: worst === null ? 'not recorded' : said(worst),
+    all: grades.map((it) => `lot ${it.lot} ${it.worst === undefined ? 'not recorded' : said(it.worst)}`),
+    met: enough && missing === 0,
+    broken: worst !== null && !enough,
+    missing,
+  }
+}
+
+function saysOf(result: WorstLot): string {
+  const { verdict, worst, lots, inBetween, why } = result
+  const where = worst ? `${gradeText(worst.grade)} in ${worst.test}, lot\u00a0${worst.lot}` : ''
+  if (verdict === 'holds') return `holds in all ${lots} lots`
+  if (verdict === 'does-not-hold') return `does not hold: ${where}`
+  return `not settled: ${inBetween ? where : why.charAt(0).toLowerCase() + why.slice(1).replace(/\.$/, '')}`
+}
+
+/** How little a few lots say, once for all colourways of as many lots. */
+function lotCautions(known: readonly { level: LevelRow; result: WorstLot }[]): Caution[] {
+  const met = known.filter(({ result }) => result.failingUpTo !== undefined)
+  return [...groupBy(met, ({ result }) => result.lots)].map(([lots, group]) => ({
+    kind: 'note',
+    title: `${lots} lots are few`,
+    text: `No failure of ${listed(group.map(({ level }) => level.label))} in ${lots} lots still leaves up to ${Math.round(100 * (group[0]?.result.failingUpTo ?? 1))}\u00a0% of lots that may fail (95\u00a0%).`,
+  }))
 }
 
 function headlineOf(holds: readonly string[], not: readonly string[], open: readonly string[]): string {

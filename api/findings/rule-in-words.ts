@@ -1,7 +1,8 @@
 import { outcomeKind } from '#api/contract/outcomes.ts'
 import { wearInWords } from '#api/contract/wear.ts'
+import { groupBy } from '#api/science/group-by.ts'
 import type { RuleRow } from '#db/trials.ts'
-import { sayValue } from './side-values.ts'
+import { perCent, sayValue, sideLabel } from './side-values.ts'
 
 /** The rule as one paragraph: when it was locked, against what, after what, within which limits. */
 export function ruleInWords(
@@ -10,7 +11,9 @@ export function ruleInWords(
 ): string {
   return [
     lockInWords(rule, lockedBefore),
-    ...rule.conditions.slice(0, 1).map((it) => mainInWords(it, reference)),
+    ...(byLot(rule)
+      ? [lotsInWords(rule)]
+      : rule.conditions.slice(0, 1).map((it) => mainInWords(it, reference))),
     sidesInWords(rule),
   ]
     .filter((part) => part !== '')
@@ -30,7 +33,7 @@ function mainInWords(
   reference: string | undefined,
 ): string {
   const worn = Object.keys(wear).length > 0 ? `, after ${wearInWords(wear)}` : ''
-  const what = outcome === 'dE00' ? 'extra loss' : outcomeKind(outcome).label.toLowerCase()
+  const what = outcome === 'dE00' ? 'extra loss' : sideLabel(outcome)
   if (statistic === 'upper limit') {
     const held =
       against === 'reference' && reference
@@ -46,23 +49,47 @@ function mainInWords(
       : atMost !== undefined
         ? `${sayValue(outcome, atMost)} or less`
         : ''
-  if (statistic === 'worst lot') return `By the worst lot: ${what} ${limit}${worn}.`
-  return `${what.charAt(0).toUpperCase()}${what.slice(1)} ${limit}${worn}.`
+  if (against === 'next level')
+    return `${capital(what)} within ${margin?.toFixed(1) ?? '?'} of the next level${worn}.`
+  return `${capital(what)} ${limit}${worn}.`
+}
+
+const byLot = (rule: RuleRow) => rule.conditions.some((it) => it.statistic === 'worst lot')
+
+/** “By the worst lot: staining 4 or better after five warm hand washes; …”: the same limit is said once. */
+function lotsInWords({ conditions }: RuleRow): string {
+  const lots = conditions.filter((it) => it.statistic === 'worst lot')
+  const byLimit = groupBy(
+    lots,
+    ({ outcome, fibre, atLeast }) =>
+      `${sideLabel(outcome)}${fibre ? ` of ${fibre}` : ''} ${sayValue(outcome, atLeast ?? 4)} or better`,
+  )
+  const parts = [...byLimit].map(([limit, group]) => {
+    const after = group.flatMap(({ wear }) => (Object.keys(wear).length === 0 ? [] : [wearInWords(wear)]))
+    return after.length === 0 ? limit : `${limit} after ${after.join(', after ')}`
+  })
+  return `By the worst lot: ${parts.join('; ')}.`
 }
 
 function sidesInWords(rule: RuleRow): string {
-  const sides = rule.conditions.slice(1).flatMap(({ outcome, atLeast, atMost, fibre }) => {
-    const { label, scale } = outcomeKind(outcome)
-    const name = `${label.toLowerCase()}${fibre ? ` of ${fibre}` : ''}`
+  const conditions = byLot(rule)
+    ? rule.conditions.filter((it) => it.statistic !== 'worst lot')
+    : rule.conditions.slice(1)
+  const sides = conditions.flatMap(({ outcome, atLeast, atMost, fibre }) => {
+    const { scale } = outcomeKind(outcome)
+    const name = `${sideLabel(outcome)}${fibre ? ` of ${fibre}` : ''}`
     if (atLeast !== undefined) return [`${name} ${sayValue(outcome, atLeast)} or better`]
     if (atMost !== undefined)
-      return [`${name} ${sayValue(outcome, atMost)} or ${scale === 'count' ? 'fewer' : 'less'}`]
+      return [
+        `${name} ${sayValue(outcome, atMost)}${perCent(outcome)} or ${scale === 'count' ? 'fewer' : 'less'}`,
+      ]
     return []
   })
   if (sides.length === 0) return ''
-  const text = sides.join(', ')
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`
+  return `${capital(sides.join(', '))}.`
 }
+
+const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1)
 
 const months = [
   'January',

@@ -1,9 +1,9 @@
 import { outcomeKind } from '#api/contract/outcomes.ts'
-import { wearKey } from '#api/contract/wear.ts'
+import { wearInWords, wearKey } from '#api/contract/wear.ts'
 import { gradeText } from '#api/science/fastness/grades.ts'
 import { groupBy } from '#api/science/group-by.ts'
 import type { RuleCondition } from '#db/tables.ts'
-import type { ResultSeen } from '#db/trial-record.ts'
+import type { ResultSeen, TrialRecord } from '#db/trial-record.ts'
 
 /** What was set before any wear, and is found whatever wear a rule names. */
 const withoutWear = new Set([
@@ -36,9 +36,38 @@ export function sideKeys(conditions: readonly RuleCondition[]): SideKey[] {
       const limit =
         condition.atLeast !== undefined
           ? `${said(condition.atLeast)} or better`
-          : `${said(condition.atMost ?? 0)} or ${kind.scale === 'count' ? 'fewer' : 'less'}`
-      return { key: sideKey(condition), label: kind.label.toLowerCase(), condition, limit, said }
+          : `${said(condition.atMost ?? 0)}${perCent(condition.outcome)} or ${kind.scale === 'count' ? 'fewer' : 'less'}`
+      return { key: sideKey(condition), label: sideLabel(condition.outcome), condition, limit, said }
     })
+}
+
+/** The tests of a rule that judges by the worst lot: one outcome may be asked for after several wears. */
+export function lotKeys(conditions: readonly RuleCondition[]): SideKey[] {
+  return conditions
+    .filter((condition) => condition.statistic === 'worst lot')
+    .map((condition) => {
+      const { outcome, fibre, wear, atLeast } = condition
+      const said = (value: number) => sayValue(outcome, value)
+      const worn = Object.keys(wear).length === 0 ? '' : ` after ${wearInWords(wear)}`
+      return {
+        key: `${sideKey(condition)} ${wearKey(wear)}`.trim(),
+        label: `${sideLabel(outcome)}${fibre ? ` of ${fibre}` : ''}${worn}`,
+        condition,
+        limit: `${said(atLeast ?? 4)} or better`,
+        said,
+      }
+    })
+}
+
+/** The sign that a limit of an outcome in per cent is said with; others are said without their unit. */
+export function perCent(outcome: string): string {
+  return outcomeKind(outcome).unit === '%' ? '\u00a0%' : ''
+}
+
+/** An outcome inside a sentence: “staining”; what is a name or a sign stays as it is: “L*”, “pH”. */
+export function sideLabel(outcome: string): string {
+  const { label } = outcomeKind(outcome)
+  return /^[A-Z][a-z]/.test(label) ? label.toLowerCase() : label
 }
 
 export function sideKey({ outcome, fibre }: Pick<RuleCondition, 'outcome' | 'fibre'>): string {
@@ -68,6 +97,20 @@ export function sideValues(results: readonly ResultSeen[], { condition }: SideKe
   const values = new Map<string, number>()
   for (const [skeinId, mine] of groupBy(used, (result) => result.skeinId)) {
     values.set(skeinId, worst(...mine.map((result) => result.value)))
+  }
+  return values
+}
+
+/** The worst grade of each skein in a test by lot, over its fibres and over the parts that were cut from it. */
+export function lotValues(
+  { skeins, results }: Pick<TrialRecord, 'skeins' | 'results'>,
+  side: SideKey,
+): Map<string, number> {
+  const values = sideValues(results, side)
+  for (const { id, cutFromId } of skeins) {
+    const value = values.get(id)
+    if (cutFromId === null || value === undefined) continue
+    values.set(cutFromId, Math.min(value, values.get(cutFromId) ?? Infinity))
   }
   return values
 }

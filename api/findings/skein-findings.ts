@@ -8,7 +8,7 @@ import type { ColourRecord, ResultSeen, TrialRecord } from '#db/trial-record.ts'
 import type { FactorWithLevels } from '#db/trials.ts'
 import type { LevelledSkein } from './ladder-rows.ts'
 import type { Lives } from './lives.ts'
-import { type SideKey, sideValues } from './side-values.ts'
+import { lotValues, type SideKey, sideValues } from './side-values.ts'
 
 /** Every skein of a finding, lost ones too, from the highest level down, as its table shows it. */
 export function skeinFindings(
@@ -35,7 +35,11 @@ export function skeinFindings(
       .filter((result) => result.kind === 'change grade' && result.wearKey === wearKey(wear))
       .map((result) => [result.skeinId, result.value]),
   )
-  const sideMaps = sides.map((side) => ({ side, values: sideValues(record.results, side) }))
+  const sideMaps = sides.map((side) => ({
+    side,
+    values:
+      side.condition.statistic === 'worst lot' ? lotValues(record, side) : sideValues(record.results, side),
+  }))
   const sorted = [...skeins].sort((a, b) => b.level.position - a.level.position)
   return sorted.map(({ skein, level }) => {
     const mine = colours.get(skein.id) ?? []
