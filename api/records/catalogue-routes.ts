@@ -6,6 +6,7 @@ import { newRoutes, versionSeen } from '#api/http/routes.ts'
 import { addRows, type NewRow } from '#db/add-rows.ts'
 import { changeRow, listRows, type PlainTable, removeRow, theRow } from '#db/rows.ts'
 import type { Database } from '#db/tables.ts'
+import { writing } from '#db/writing.ts'
 import { adding, changing, listing, removing, showing } from './addresses.ts'
 import { type Asked, idOf } from './asked.ts'
 import { keptAs } from './kept.ts'
@@ -75,12 +76,13 @@ export function catalogueRoutes<
     }) as never)
     .openapi(added, (async (c: Asked) => {
       const sent = sentAs(c.req.valid('json') as z.output<Sent> & object)
-      const doubts: Doubt[] = []
-      const { rows, madeN } = await db.transaction().execute(async (tx) => {
+      const { rows, madeN, doubts } = await writing(db, async (tx) => {
+        const doubts: Doubt[] = []
         const complete: NewRow<T>[] = []
         for (const [index, record] of sent.items.entries())
           complete.push(await it.complete(tx, record as z.output<Sent>, { pointer: sent.at(index), doubts }))
-        return addRows(tx, table, complete, { at: sent.at, derived: it.derived ?? [] })
+        const added = await addRows(tx, table, complete, { at: sent.at, derived: it.derived ?? [] })
+        return { ...added, doubts }
       })
       const kept = keptAs<Row, object>(sent, { rows, doubts }, present as (row: Row) => object)
       return c.json(kept, madeN > 0 ? 201 : 200)
@@ -92,8 +94,8 @@ export function catalogueRoutes<
     }) as never)
     .openapi(changed, (async (c: Asked) => {
       const version = versionSeen(c.req.valid('header') as object)
-      const doubts: Doubt[] = []
-      const row = await db.transaction().execute(async (tx) => {
+      const { row, doubts } = await writing(db, async (tx) => {
+        const doubts: Doubt[] = []
         const before = await theRow(tx, table, idOf(c), noun)
         const whole = { ...before, ...(c.req.valid('json') as object) }
         const {
@@ -105,13 +107,14 @@ export function catalogueRoutes<
           string,
           unknown
         >
-        return changeRow(tx, table, idOf(c), { version, values: asText(complete), noun })
+        const changed = await changeRow(tx, table, idOf(c), { version, values: asText(complete), noun })
+        return { row: changed, doubts }
       })
       return c.json({ ...present(row), doubts }, 200)
     }) as never)
     .openapi(removed, (async (c: Asked) => {
       const version = versionSeen(c.req.valid('header') as object)
-      await db.transaction().execute(async (tx) => {
+      await writing(db, async (tx) => {
         await it.keep?.(tx, idOf(c))
         await removeRow(tx, table, idOf(c), { version, noun })
       })

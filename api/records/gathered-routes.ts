@@ -7,6 +7,7 @@ import type { Added } from '#db/add-rows.ts'
 import { pageOf, type WholeName } from '#db/pages.ts'
 import { type Page, type PlainTable, theRow } from '#db/rows.ts'
 import type { Database } from '#db/tables.ts'
+import { writing } from '#db/writing.ts'
 import type { Adding } from './adding.ts'
 import { adding, listing } from './addresses.ts'
 import { type Asked, idOf } from './asked.ts'
@@ -75,10 +76,11 @@ export function gatheredRoutes<
     }) as never)
     .openapi(added, (async (c: Asked) => {
       const sent = sentAs(c.req.valid('json') as z.output<Sent> & object)
-      const doubts: Doubt[] = []
-      const { rows, madeN } = await db.transaction().execute(async (tx) => {
+      const { rows, madeN, doubts } = await writing(db, async (tx) => {
+        const doubts: Doubt[] = []
         const owned = await theRow(tx, owner, idOf(c), owner)
-        return it.write(tx, owned, sent.items as z.output<Sent>[], { at: sent.at, doubts })
+        const written = await it.write(tx, owned, sent.items as z.output<Sent>[], { at: sent.at, doubts })
+        return { ...written, doubts }
       })
       const kept = keptAs<Row, object>(sent, { rows, doubts }, present as (row: Row) => object)
       return c.json(kept, madeN > 0 ? 201 : 200)

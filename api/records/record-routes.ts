@@ -3,8 +3,10 @@ import type { Doubt } from '#api/contract/one-or-many.ts'
 import type { z } from '#api/contract/schema.ts'
 import { newRoutes, versionSeen } from '#api/http/routes.ts'
 import { deriveResults } from '#api/results/derive-results.ts'
+import { holdKin } from '#db/hold-kin.ts'
 import { changeRow, type PlainTable, removeRow, theRow } from '#db/rows.ts'
 import type { Database } from '#db/tables.ts'
+import { writing } from '#db/writing.ts'
 import { changing, removing, showing } from './addresses.ts'
 import { type Asked, idOf } from './asked.ts'
 
@@ -59,24 +61,26 @@ export function recordRoutes<T extends PlainTable, Part extends z.ZodType, Shape
     }) as never)
     .openapi(changed, (async (c: Asked) => {
       const version = versionSeen(c.req.valid('header') as object)
-      const doubts: Doubt[] = []
-      const row = await db.transaction().execute(async (tx) => {
+      const { row, doubts } = await writing(db, async (tx) => {
+        const doubts: Doubt[] = []
         const before = await theRow(tx, table, idOf(c), noun)
         const values = await it.prepare(tx, before, c.req.valid('json') as z.output<Part>, doubts)
         const skeins = await it.touched(tx, before)
+        await holdKin(tx, skeins)
         const after = await changeRow(tx, table, idOf(c), { version, values, noun })
         await it.follow?.(tx, before, after)
         await deriveResults(tx, [...new Set([...skeins, ...(await it.touched(tx, after))])])
-        return after
+        return { row: after, doubts }
       })
       return c.json({ ...present(row), doubts }, 200)
     }) as never)
     .openapi(removed, (async (c: Asked) => {
       const version = versionSeen(c.req.valid('header') as object)
-      await db.transaction().execute(async (tx) => {
+      await writing(db, async (tx) => {
         const row = await theRow(tx, table, idOf(c), noun)
         await it.keep?.(tx, row)
         const skeins = await it.touched(tx, row)
+        await holdKin(tx, skeins)
         await removeRow(tx, table, idOf(c), { version, noun })
         await deriveResults(tx, skeins)
       })

@@ -3,11 +3,9 @@ import { stages } from '#api/contract/trial.ts'
 import { wearKey } from '#api/contract/wear.ts'
 import { grouped } from '#db/grouped.ts'
 import {
-  comparedWithStandards,
   familiesOf,
   type Histories,
   historiesOf,
-  holdSkeins,
   outcomesOf,
   type ReadingKept,
   readingsOf,
@@ -17,6 +15,7 @@ import {
   type TrialSeen,
   trialsSeen,
 } from '#db/histories.ts'
+import { holdKin } from '#db/hold-kin.ts'
 import { changeWears, type NewChange, type NewResult, replaceDerived } from '#db/results.ts'
 import type { Database, Stage } from '#db/tables.ts'
 import {
@@ -48,12 +47,7 @@ export async function deriveResults(
   tx: Kysely<Database>,
   skeinIds: readonly string[],
 ): Promise<NotCompared[]> {
-  const compared = await comparedWithStandards(tx, skeinIds)
-  const families = await familiesOf(tx, [...new Set([...skeinIds, ...compared])])
-  await holdSkeins(
-    tx,
-    families.flatMap((family) => family.ids),
-  )
+  const families = await holdKin(tx, skeinIds)
   const notCompared: NotCompared[] = []
   let group: string[] = []
   for (const [index, family] of families.entries()) {

@@ -1,5 +1,5 @@
 import { type Kysely, type Selectable, sql } from 'kysely'
-import { type Doubt, sentAs } from '#api/contract/one-or-many.ts'
+import { sentAs } from '#api/contract/one-or-many.ts'
 import { ChangedSitting, NewSitting, Sitting, sittingQuery } from '#api/contract/sitting.ts'
 import { newRoutes } from '#api/http/routes.ts'
 import { adding, listing } from '#api/records/addresses.ts'
@@ -9,6 +9,7 @@ import { refuseStrangers } from '#db/belonging.ts'
 import { pageOf } from '#db/pages.ts'
 import { listRows } from '#db/rows.ts'
 import type { Database, SittingTable } from '#db/tables.ts'
+import { writing } from '#db/writing.ts'
 import { addSittings } from './add-sittings.ts'
 import { presentSitting } from './present-sitting.ts'
 
@@ -40,11 +41,8 @@ export function sittingRoutes(db: Kysely<Database>) {
     })
     .openapi(added, async (c) => {
       const sent = sentAs(c.req.valid('json'))
-      const doubts: Doubt[] = []
-      const { rows, madeN } = await db
-        .transaction()
-        .execute((tx) => addSittings(tx, null, sent.items, { at: sent.at, doubts }))
-      const kept = keptAs(sent, { rows, doubts }, presentSitting)
+      const { rows, madeN } = await writing(db, (tx) => addSittings(tx, null, sent.items, { at: sent.at }))
+      const kept = keptAs(sent, { rows }, presentSitting)
       return madeN > 0 ? c.json(kept, 201) : c.json(kept, 200)
     })
     .route('/', oneSitting(db))
