@@ -21,9 +21,13 @@ export function ladderOf(finding: Finding): LadderPicture | undefined {
   const isLoss = outcome.key === 'dE00'
   const digits = isLoss ? { picture: 1, table: 2 } : { picture: 1, table: 2 }
   const interval = percent(2 * (finding.rule?.confidence ?? 0.95) - 1)
+  // Of grades judged by the worst lot no mean is taken, and lots of one session have nothing in common.
+  const byLot = finding.rule?.conditions.some((it) => it.statistic === 'worst lot') ?? false
   const picture: LadderPicture = {
     title: `${outcome.label} by ${factor.label.toLowerCase()}`,
-    says: `${said(finding)} Each dot is a skein, thin lines join one session, the bar is the mean of the sessions with its ${interval} interval.`,
+    says: byLot
+      ? `${said(finding)} Each dot is a lot, by the worst of what was graded; lots alike lie on each other.`
+      : `${said(finding)} Each dot is a skein, thin lines join one session, the bar is the mean of the sessions with its ${interval} interval.`,
     finding: verdict
       ? `${verdict.headline} ${verdict.lead}`
       : `${outcome.label} by ${factor.label.toLowerCase()}.`,
@@ -39,9 +43,9 @@ export function ladderOf(finding: Finding): LadderPicture | undefined {
       x: at(level),
       chosen: level.id === verdict?.levelId,
       reference: level.isReference,
-      mean: level.mean,
-      lower: level.lower,
-      upper: level.upper,
+      mean: byLot ? null : level.mean,
+      lower: byLot ? null : level.lower,
+      upper: byLot ? null : level.upper,
       skeins: finding.skeins
         .filter((skein) => skein.levelId === level.id && skein.value !== null && skein.status !== 'lost')
         .map((skein) => ({
@@ -54,7 +58,7 @@ export function ladderOf(finding: Finding): LadderPicture | undefined {
         .filter((skein) => skein.levelId === level.id && skein.status === 'lost')
         .map((skein) => ({ code: skein.code, reason: skein.lostReason ?? 'lost' })),
     })),
-    sessions: sessions.map(({ id, label }) => ({ key: id, label })),
+    sessions: byLot ? [] : sessions.map(({ id, label }) => ({ key: id, label })),
     brackets: bracketsOf(finding, at),
     ...marginOf(finding),
     ...(finding.noise && isLoss
@@ -74,7 +78,8 @@ export function ladderOf(finding: Finding): LadderPicture | undefined {
 
 function said({ outcome }: Finding): string {
   if (!outcome) return ''
-  if (outcome.key !== 'dE00') return `${outcome.label}${outcome.unit ? `, ${outcome.unit}` : ''}.`
+  const worn = Object.keys(outcome.wear).length > 0 ? ` after ${outcome.wearInWords}` : ''
+  if (outcome.key !== 'dE00') return `${outcome.label}${outcome.unit ? `, ${outcome.unit}` : ''}${worn}.`
   return Object.keys(outcome.wear).length === 0 ? 'ΔE00.' : `ΔE00 lost after ${outcome.wearInWords}.`
 }
 
@@ -101,13 +106,14 @@ function marginOf({ verdict, levels, rule, outcome }: Finding): Pick<LadderPictu
 type At = (level: LevelFinding) => number
 
 /** Brackets for each rule that bounds the level: where the loss holds, and what closes the window from above. */
-function bracketsOf({ steps, levels, verdict, factor }: Finding, at: At): LadderBracket[] {
+function bracketsOf({ steps, levels, verdict, factor, outcome }: Finding, at: At): LadderBracket[] {
   if (!verdict?.levelId || factor?.kind !== 'number') return []
   const byId = new Map(levels.map((level) => [level.id, level]))
   const held = steps.filter((step) => step.reference || (step.answer === 'holds' && !step.afterStop))
   const ends = held.flatMap((step) => byId.get(step.levelId) ?? [])
   const brackets: LadderBracket[] = []
-  if (ends.length > 1) {
+  // Elsewhere what holds and the window are the same.
+  if (ends.length > 1 && outcome?.key === 'dE00') {
     const xs = ends.map(at)
     const list = [...ends].sort((a, b) => at(a) - at(b)).map((level) => shown(level.value ?? 0, 0))
     brackets.push({
@@ -155,7 +161,7 @@ const washes: Record<string, [string, string]> = {
 export function wearOf(finding: Finding): WearPicture | undefined {
   const { outcome, curve, levels, verdict } = finding
   const [axis] = Object.keys(outcome?.wear ?? {})
-  if (!outcome || !axis || curve.length === 0) return undefined
+  if (outcome?.key !== 'dE00' || !axis || curve.length === 0) return undefined
   const light = axis.endsWith('days')
   const most = Math.max(...curve.flatMap((group) => group.points.map((point) => point.amount)))
   const [one, several] = washes[axis] ?? ['cycle', 'cycles']

@@ -131,7 +131,7 @@ export function ladderRule(
     plannedSessions: rule.plannedSessions,
     look,
     block,
-    order: factor.levels.map((level) => levelName(factor, level)),
+    order: leastFirst(factor, reference).map((level) => levelName(factor, level)),
     ...(reference ? { reference: levelName(factor, reference) } : {}),
     limits: sides.map(({ key, condition }) => ({
       side: key,
@@ -140,4 +140,13 @@ export function ladderRule(
       ...(condition.atMost === undefined ? {} : { atMost: condition.atMost }),
     })),
   }
+}
+
+/** Words have no least: wherever the reference stands among them, every other one is held against it. */
+function leastFirst(
+  { ordered, levels }: FactorWithLevels,
+  reference: LevelRow | undefined,
+): readonly LevelRow[] {
+  if (ordered || !reference) return levels
+  return [...levels.filter((level) => level !== reference), reference]
 }

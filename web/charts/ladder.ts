@@ -67,12 +67,18 @@ export function skeinPoints({ levels, decimals }: LadderPicture): ToldPoint[] {
 export function ladderTable({ levels, sessions, axis, decimals }: LadderPicture): PlainTableData {
   const digits = decimals?.table ?? 2
   const anyLost = levels.some(({ lost }) => lost.length > 0)
+  const anyMean = levels.some(({ mean }) => typeof mean === 'number')
   return {
     head: [
       { words: axis.label },
+      ...(sessions.length === 0 ? [{ words: 'each', figure: true }] : []),
       ...sessions.map(({ label }) => ({ words: label, figure: true })),
-      { words: 'mean', figure: true },
-      { words: 'interval', figure: true },
+      ...(anyMean
+        ? [
+            { words: 'mean', figure: true },
+            { words: 'interval', figure: true },
+          ]
+        : []),
       ...(anyLost ? [{ words: 'lost' }] : []),
     ],
     rows: levels.map(({ key, label, chosen, skeins, mean, lower, upper, lost }) => ({
@@ -80,9 +86,16 @@ export function ladderTable({ levels, sessions, axis, decimals }: LadderPicture)
       chosen,
       cells: [
         label,
+        ...(sessions.length === 0
+          ? [skeins.map(({ value }) => figure(value, digits)).join(', ') || '–']
+          : []),
         ...sessions.map((session) => valuesIn(session.key, skeins, digits)),
-        typeof mean === 'number' ? figure(mean, digits) : '–',
-        typeof lower === 'number' && typeof upper === 'number' ? fromTo(lower, upper, digits) : '–',
+        ...(anyMean
+          ? [
+              typeof mean === 'number' ? figure(mean, digits) : '–',
+              typeof lower === 'number' && typeof upper === 'number' ? fromTo(lower, upper, digits) : '–',
+            ]
+          : []),
         ...(anyLost ? [lost.map(({ code, reason }) => `${code}, ${reason}`).join('; ')] : []),
       ],
     })),

@@ -50,7 +50,7 @@ function LevelPair({ level, isLoss, chosen }: LevelPairProps) {
               {figure(mean, 1)} <DeltaE />
             </>
           ) : null}
-          {worstGrade === null ? null : `${loss ? ' · ' : ''}worst grade ${worstGrade}`}
+          {worstGrade === null ? null : `${loss ? ', ' : ''}worst grade ${worstGrade}`}
         </>
       }
     />

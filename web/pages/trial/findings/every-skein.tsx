@@ -24,7 +24,7 @@ export function EverySkein({ finding }: { readonly finding: Finding }) {
   return (
     <Section
       title="Every skein"
-      says={`${counted(skeins.length, 'skein')}, ${lost === 0 ? 'none' : lost} lost.`}
+      says={`${counted(skeins.length, 'skein')}, ${lost === 0 ? 'none' : lost} lost.${columns.sidesSay === '' ? '' : ` Each column: the worst ${columns.sidesSay} …`}`}
       aside={
         <LinkButton kind="plain" small href={`/api/trials/${trialId}/table`} download>
           save as CSV
@@ -82,16 +82,18 @@ function SkeinHead({ columns, finding }: CellsProps) {
               )),
             )
           : null}
-        <th scope="col" class="figure">
-          <Sentence text={value} />
-        </th>
+        {value === null ? null : (
+          <th scope="col" class="figure">
+            <Sentence text={value} />
+          </th>
+        )}
         {grade ? (
           <th scope="col" class="figure">
             grade
           </th>
         ) : null}
         {sides.map(({ key, label }) => (
-          <th key={key} scope="col" class="figure">
+          <th key={key} scope="col" class="figure step-table-head">
             {label}
           </th>
         ))}
@@ -136,7 +138,9 @@ function SkeinCells({ skein, columns, finding }: CellsProps & { readonly skein: 
             )),
           )
         : null}
-      <td class="figure strong">{skein.value === null ? '–' : columns.said(skein.value, decimals)}</td>
+      {columns.value === null ? null : (
+        <td class="figure strong">{skein.value === null ? '–' : columns.said(skein.value, decimals)}</td>
+      )}
       {grade ? <td class="figure">{skein.grade ?? '–'}</td> : null}
       {sides.map(({ key }) => (
         <td key={key} class="figure">

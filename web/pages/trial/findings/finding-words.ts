@@ -1,4 +1,5 @@
 import type { Caution, Finding, LevelFinding, Step } from '#api/contract/finding.ts'
+import { wearKey } from '#api/contract/wear-words.ts'
 import { figure, listed, perCent } from '#web/form/number-words.ts'
 
 type Verdict = NonNullable<Finding['verdict']>
@@ -41,7 +42,7 @@ export function cautionsShown({
   notTested,
 }: Pick<Finding, 'cautions' | 'noise' | 'notTested'>): Caution[] {
   const shown: Caution[] = [...cautions]
-  if (noise !== null)
+  if (noise !== null && !cautions.some(({ title }) => /noise/i.test(title)))
     shown.push({
       kind: 'note',
       title: noise.n > 0 ? 'The noise of reading' : 'The noise is a guess',
@@ -116,23 +117,38 @@ export function worstOf({ label, limit }: Pick<Step['limits'][number], 'label' |
 }
 
 /**
+ * What the labels of several tests begin with alike, and the rest of each: said once, the columns can be narrow.
+ *
+ * @example
+ * alikeAtFirst(['staining after five warm hand washes', 'staining after ten dry rubs']) // { alike: 'staining after', rest: ['five warm hand washes', 'ten dry rubs'] }
+ */
+export function alikeAtFirst(labels: readonly string[]): { alike: string; rest: readonly string[] } {
+  const [first = ''] = labels
+  const alike = first.includes(' after ') ? first.slice(0, first.indexOf(' after ') + ' after '.length) : ''
+  if (alike === '' || labels.length < 2 || !labels.every((label) => label.startsWith(alike)))
+    return { alike: '', rest: labels }
+  return { alike: alike.trim(), rest: labels.map((label) => label.slice(alike.length)) }
+}
+
+/**
  * Whether one skein’s side result lies outside the limit that the rule gives it.
  *
  * @example
- * isOutside('felting', 3, [{ outcome: 'felting', statistic: 'every unit', atMost: 2 }]) // true
+ * isOutside('felting', 3, [{ outcome: 'felting', wear: {}, statistic: 'every unit', atMost: 2 }]) // true
  */
 export function isOutside(
   key: string,
   value: number,
   conditions: readonly Pick<
     NonNullable<Finding['rule']>['conditions'][number],
-    'outcome' | 'fibre' | 'statistic' | 'atLeast' | 'atMost'
+    'outcome' | 'fibre' | 'wear' | 'statistic' | 'atLeast' | 'atMost'
   >[],
 ): boolean {
-  const limit = conditions.find(
-    ({ outcome, fibre, statistic }) =>
-      statistic === 'every unit' && (fibre === undefined ? outcome : `${outcome} of ${fibre}`) === key,
-  )
+  const limit = conditions.find(({ outcome, fibre, statistic, wear }) => {
+    const name = fibre === undefined ? outcome : `${outcome} of ${fibre}`
+    if (statistic === 'worst lot') return key === `${name} ${wearKey(wear)}`.trim()
+    return statistic === 'every unit' && key === name
+  })
   if (limit?.atLeast !== undefined) return value < limit.atLeast
   return limit?.atMost !== undefined && value > limit.atMost
 }

@@ -1,6 +1,6 @@
 import type { Finding, Step } from '#api/contract/finding.ts'
 import { figure, signed } from '#web/form/number-words.ts'
-import { sidesOf, worstOf } from '#web/pages/trial/findings/finding-words.ts'
+import { alikeAtFirst, sidesOf, worstOf } from '#web/pages/trial/findings/finding-words.ts'
 import type { StepTableProps } from '#web/pages/trial/findings/step-table.tsx'
 
 type Cell = StepTableProps['steps'][number]['cells'][number]
@@ -10,17 +10,21 @@ export function limitSteps(finding: Finding): StepTableProps {
   const { steps, factor, verdict, outcome, rule } = finding
   const byLot = rule?.conditions.some(({ statistic }) => statistic === 'worst lot') ?? false
   const sides = sidesOf(steps)
+  const { alike, rest } = alikeAtFirst(sides.map(({ label }) => label))
   const shown = steps.some(({ mean }) => mean !== null)
   const against = steps.some(({ extra }) => extra !== null)
   const name = outcome?.label ?? 'mean'
   return {
     says: byLot
-      ? 'The worst grade of all lots decides, test by test; no mean is taken of grades.'
+      ? `The worst of all lots in each test${alike === '' ? '' : `: ${alike} …`} No mean is taken of grades.`
       : 'Every session must meet the limits; means are compared with the next level. No interval decides.',
     axisLabel: factor?.label ?? '',
     columns: [
       { label: byLot ? 'lots' : 'sessions', short: byLot ? 'lots' : 'sessions' },
-      ...sides.map((side) => ({ label: byLot ? side.label : worstOf(side), short: side.label })),
+      ...sides.map((side, place) => ({
+        label: byLot ? (rest[place] ?? side.label) : worstOf(side),
+        short: rest[place] ?? side.label,
+      })),
       ...(shown ? [{ label: `mean ${name}`, short: name }] : []),
       ...(against ? [{ label: 'over the next level', short: 'over the next' }] : []),
       ...(against ? [{ label: 'upper 95 % limit', short: 'at most' }] : []),

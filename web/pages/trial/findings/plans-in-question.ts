@@ -1,4 +1,5 @@
 import type { Finding } from '#api/contract/finding.ts'
+import { chiSquaredQuantile } from '#api/science/statistics/chi-squared.ts'
 import { studentTQuantile } from '#api/science/statistics/student-t.ts'
 import type { TriedPlanSent } from '#web/api/plans.ts'
 
@@ -12,8 +13,8 @@ export type PlansInQuestion = {
 const mostSessions = 50
 const inventedTrials = 4000
 
-/** From so many sessions on the spread that was seen says more than what earlier trials showed. */
-const enoughForSpread = 3
+/** From so many sessions on the spread is taken from what was seen, by its upper 80 % limit, as the count of sessions is. */
+const enoughForSpread = 4
 
 /**
  * The plan as it stands and with the sessions that would settle it, to be tried alike; undefined where sessions settle
@@ -45,13 +46,17 @@ export function plansInQuestion({
     seed: 1,
     trials: inventedTrials,
     ...(noise === null ? {} : { noise: noise.floor }),
-    ...(n >= enoughForSpread
-      ? { sdOfDifferences: (half * Math.sqrt(n)) / studentTQuantile(confidence, n - 1) }
-      : {}),
+    ...(n >= enoughForSpread ? { sdOfDifferences: upperSpread(half, n, confidence) } : {}),
   }
   return {
     now: { sessions: verdict.sessionsIn, ...common },
     later: { sessions, ...common },
     more,
   }
+}
+
+/** The upper 80 % limit of the SD of n differences, whose interval reaches so far to either side. */
+function upperSpread(half: number, n: number, confidence: number): number {
+  const sd = (half * Math.sqrt(n)) / studentTQuantile(confidence, n - 1)
+  return sd * Math.sqrt((n - 1) / chiSquaredQuantile(0.2, n - 1))
 }

@@ -72,12 +72,16 @@ export function StepTable({ says, axisLabel, columns, steps }: StepTableProps) {
               </p>
               <p class="step-card-foot">
                 <span>
-                  {step.cells.map((cell, column) => (
-                    <span key={columns[column]?.label}>
-                      {column === 0 ? '' : ' · '}
-                      {columns[column]?.short} <LimitedResult {...cell} />
-                    </span>
-                  ))}
+                  {step.cells.map((cell, column) =>
+                    cell.words === '–' ? null : (
+                      <span key={columns[column]?.label}>
+                        {column === 0 ? '' : ' · '}
+                        <span class="step-table-item">
+                          {columns[column]?.short} <LimitedResult {...cell} />
+                        </span>
+                      </span>
+                    ),
+                  )}
                 </span>
               </p>
             </li>
