@@ -13,6 +13,7 @@ const bySkeinOrVessel = (table: string): Whole => ({
 
 const wholes = {
   'sessions of a trial': { from: sql`session it`, of: (id) => sql`it.trial_id = ${id}` },
+  'shared sessions': { from: sql`session it`, of: () => sql`it.trial_id is null` },
   'vessels of a session': { from: sql`vessel it`, of: (id) => sql`it.session_id = ${id}` },
   'skeins of a trial': { from: sql`skein it`, of: (id) => sql`it.trial_id = ${id}` },
   'placements of a vessel': { from: sql`placement it`, of: (id) => sql`it.vessel_id = ${id}` },

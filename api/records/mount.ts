@@ -8,7 +8,12 @@ import { outcomeRoutes, trialOutcomeRoutes } from '#api/outcomes/routes.ts'
 import { placementRoutes } from '#api/placements/routes.ts'
 import { readingRoutes, trialReadingRoutes } from '#api/readings/routes.ts'
 import { rinseRoutes, trialRinseRoutes } from '#api/rinses/routes.ts'
-import { sessionRoutes, sessionVesselRoutes, trialSessionRoutes } from '#api/sessions/routes.ts'
+import {
+  sessionRoutes,
+  sessionVesselRoutes,
+  sharedSessionRoutes,
+  trialSessionRoutes,
+} from '#api/sessions/routes.ts'
 import { sittingRoutes } from '#api/sittings/routes.ts'
 import { skeinRoutes, trialSkeinRoutes } from '#api/skeins/routes.ts'
 import { stampRoutes, trialStampRoutes } from '#api/stamps/routes.ts'
@@ -31,6 +36,7 @@ export function mountRecords(app: OpenAPIHono, db: Kysely<Database>): void {
   app.route('/api/trials', trialRinseRoutes(db))
   app.route('/api/trials', trialStampRoutes(db))
   app.route('/api/sessions', sessionVesselRoutes(db))
+  app.route('/api/sessions', sharedSessionRoutes(db))
   app.route('/api/sessions', sessionRoutes(db))
   app.route('/api/vessels', vesselPlacementRoutes(db))
   app.route('/api/vessels', vesselExposureRoutes(db))

@@ -1,14 +1,21 @@
-import type { Kysely } from 'kysely'
+import type { Kysely, Selectable } from 'kysely'
+import { type Doubt, sentAs } from '#api/contract/one-or-many.ts'
+import { listQuery } from '#api/contract/quantity.ts'
 import { ChangedSession, NewSession, Session } from '#api/contract/session.ts'
 import { NewVessel, Vessel } from '#api/contract/vessel.ts'
+import { newRoutes } from '#api/http/routes.ts'
+import { adding, listing } from '#api/records/addresses.ts'
 import { changedConditions } from '#api/records/changed.ts'
 import { gatheredRoutes } from '#api/records/gathered-routes.ts'
+import { keptAs } from '#api/records/kept.ts'
 import { recordRoutes } from '#api/records/record-routes.ts'
 import { addVessels } from '#api/vessels/add-vessels.ts'
 import { presentVessel } from '#api/vessels/present-vessel.ts'
 import { skeinsIn } from '#db/losses.ts'
 import { refuseIfMeasured } from '#db/measured.ts'
-import type { Database } from '#db/tables.ts'
+import { pageOf } from '#db/pages.ts'
+import type { Database, SessionTable } from '#db/tables.ts'
+import { writing } from '#db/writing.ts'
 import { addSessions } from './add-sessions.ts'
 import { presentSession } from './present-session.ts'
 
@@ -50,6 +57,36 @@ export function sessionVesselRoutes(db: Kysely<Database>) {
   })
 }
 
+const shared = { tags: ['sessions'], where: {}, shown: Session }
+const sharedListed = listing('/', {
+  ...shared,
+  summary: 'The sessions that trials share: wash days, windows',
+  query: listQuery,
+})
+const sharedAdded = adding('/', {
+  ...shared,
+  summary: 'Add a session that trials share, or several',
+  sent: NewSession,
+})
+
+/** `/api/sessions`: a wash day or a window that holds pieces of several trials belongs to none of them. */
+export function sharedSessionRoutes(db: Kysely<Database>) {
+  return newRoutes()
+    .openapi(sharedListed, async (c) => {
+      const page = await pageOf<Selectable<SessionTable>>(db, 'shared sessions', '', c.req.valid('query'))
+      return c.json({ items: page.rows.map(presentSession), next: page.next }, 200)
+    })
+    .openapi(sharedAdded, async (c) => {
+      const sent = sentAs(c.req.valid('json'))
+      const { rows, madeN, doubts } = await writing(db, async (tx) => {
+        const doubts: Doubt[] = []
+        return { ...(await addSessions(tx, null, sent.items, { at: sent.at, doubts })), doubts }
+      })
+      const kept = keptAs(sent, { rows, doubts }, presentSession)
+      return madeN > 0 ? c.json(kept, 201) : c.json(kept, 200)
+    })
+}
+
 /** `/api/sessions/{id}`. */
 export function sessionRoutes(db: Kysely<Database>) {
   return recordRoutes(db, {
@@ -71,4 +108,5 @@ export function sessionRoutes(db: Kysely<Database>) {
 
 export type TrialSessionRoutes = ReturnType<typeof trialSessionRoutes>
 export type SessionVesselRoutes = ReturnType<typeof sessionVesselRoutes>
+export type SharedSessionRoutes = ReturnType<typeof sharedSessionRoutes>
 export type SessionRoutes = ReturnType<typeof sessionRoutes>

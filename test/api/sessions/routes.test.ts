@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import { expect, test } from 'vitest'
-import { aTrial, changed } from '#test/support/a-trial.ts'
+import { aTrial, changed, made, trialIn } from '#test/support/a-trial.ts'
 
 test('an amount is kept as it was entered, beside its value in the unit of the table', async () => {
   const { session } = await aTrial()
@@ -84,4 +84,20 @@ test('there are no sessions of a trial that is not there', async () => {
   const at = `/api/trials/${randomUUID()}/sessions`
   expect((await client.get(at)).status).toBe(404)
   expect((await client.post(at, { label: 'run 1' })).status).toBe(404)
+})
+
+test('a wash day that trials share holds pieces of all of them', async () => {
+  const here = await aTrial()
+  const there = await trialIn(here.db, here.client)
+  await here.session()
+  const day = await made(here.client, '/api/sessions', { kind: 'wash', label: 'wash day', altitudeM: 20 })
+  expect(day.trialId).toBeNull()
+  expect((await here.client.get('/api/sessions')).body.items).toMatchObject([{ label: 'wash day' }])
+  const jar = await here.vessel(day.id, { stage: 'wash', kind: 'jar' })
+  for (const trial of [here, there]) {
+    const { id: skeinId } = await trial.skein()
+    await trial.place(jar.id, skeinId)
+    await trial.outcome({ kind: 'felting', skeinId, value: 2 })
+    expect(await trial.results('felting')).toMatchObject([{ sessionId: day.id, resolved: { altitude: 20 } }])
+  }
 })
