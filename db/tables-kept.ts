@@ -58,6 +58,7 @@ export async function piecesOf(db: Kysely<Database>, trialId: string) {
       'vessel.stage',
       'vessel.label as vessel',
       'vessel.equipment',
+      'vessel.place as vesselPlace',
       'session.id as sessionId',
       'session.label as session',
       'session.kind as sessionKind',

@@ -92,7 +92,7 @@ export function pieceCells(pieces: Pieces, between: Wear): PieceCells {
       case 'session':
         return home(piece)?.session ?? ''
       case 'place':
-        return home(piece)?.place ?? ''
+        return home(piece)?.place ?? home(piece)?.vesselPlace ?? ''
       case 'skein':
         return shortCode(piece)
       case 'vessel':

@@ -27,13 +27,20 @@ export function pieceCodes(
     if (row.item !== null) return row.card === null ? row.item : `${row.item} ${row.card}`
     const lot = lotLabel(row)
     if (lot !== null) return lot
-    if (row.place !== null) return row.session === null ? row.place : `${row.session}-${row.place}`
+    if (row.place !== null) return placed(row.session, row.place, taken)
     return numbered(row, offset)
   }
 }
 
 const isUnnamed = (row: RowValues) =>
   row.skein === null && row.item === null && row.lot === null && row.place === null
+
+/** Place 3 of “Session 1”, “run 1” and “1” is the same piece where the plan drew one under that name. */
+function placed(session: string | null, place: string, taken: { has(code: string): boolean }): string {
+  if (session === null) return place
+  const plain = `${/\d+$/.exec(session)?.[0] ?? session}-${place}`
+  return taken.has(plain) ? plain : `${session}-${place}`
+}
 
 const numbered = (row: RowValues, offset: number) =>
   row.session === null ? String(row.row + offset) : `${row.session}-${row.row + offset}`
