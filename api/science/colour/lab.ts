@@ -22,7 +22,12 @@ export function hue(lab: Lab): number {
   return hueOf(lab.a, lab.b)
 }
 
-/** The same from a* and b* alone; −0 counts as 0, so that a grey is 0 and never 180. */
+/**
+ * The same from a* and b* alone; −0 counts as 0, so that a grey is 0 and never 180.
+ *
+ * @example
+ * [hueOf(0, 4), hueOf(-0, 0)] // [90, 0]
+ */
 export function hueOf(a: number, b: number): number {
   if (a === 0 && b === 0) return 0
   const degrees = (Math.atan2(b, a) * 180) / Math.PI

@@ -19,7 +19,12 @@ export function xyzToLab(xyz: Xyz, white: Xyz): Lab {
   return { L: 116 * y - 16, a: 500 * (x - y), b: 200 * (y - z) }
 }
 
-/** The cube root of the L*a*b* scale, straight below its bend. */
+/**
+ * The cube root of the L*a*b* scale, straight below its bend.
+ *
+ * @example
+ * [compress(0.125), compress(0)] // [0.5, 0.13793]
+ */
 export function compress(ratio: number): number {
   return ratio > epsilon ? Math.cbrt(ratio) : (kappa * ratio + 16) / 116
 }
