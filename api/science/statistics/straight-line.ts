@@ -35,7 +35,7 @@ export function straightLine(
   { level = 0.95 }: { readonly level?: number } = {},
 ): StraightLine {
   if (x.length === 0 || x.length !== y.length) throw new RangeError('a line needs as many y as x')
-  const df = x.length - 2
+  const df = Math.max(0, x.length - 2)
   const none = (unavailable: string): StraightLine => {
     const part = { unavailable }
     return { intercept: part, slope: part, df, residualSd: part, rSquared: part }

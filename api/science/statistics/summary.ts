@@ -1,7 +1,7 @@
 import { max, median, min } from 'simple-statistics'
 import { moments } from './moments.ts'
 import { studentTQuantile } from './student-t.ts'
-import { ifFinite, isUnavailable, type Unavailable } from './unavailable.ts'
+import { ifFinite, isUnavailable, tooLarge, type Unavailable } from './unavailable.ts'
 
 /** What one list of values says by itself, with the t interval of its mean. */
 export type Summary = {
@@ -34,6 +34,8 @@ export function summary(values: readonly number[], { level }: { readonly level: 
   }
   const sd = Math.sqrt(squares / (n - 1))
   const se = sd / Math.sqrt(n)
+  if (se === 0 && place.max > place.min)
+    return { ...place, sd: tooLarge, se: tooLarge, lower: tooLarge, upper: tooLarge }
   if (se === 0) {
     const equal = { unavailable: 'All values are equal: were they copied or rounded?' }
     return { ...place, sd, se, lower: equal, upper: equal }

@@ -61,6 +61,15 @@ test('63 groups beside a small reference keep their digits', () => {
   expectClose(lower + upper, 1, 1e-12)
 })
 
+test('a reference of one beside groups of thousands is still exact', () => {
+  for (const n of [1000, 100_000, 100_000_000])
+    for (const t of [0.01, 0.5, 2, 30]) {
+      const of = { df: 7, nReference: 1, nOthers: [n] }
+      expectClose(dunnett(t, of).upper, 2 * studentT(t, 7).upper, 1e-12)
+      expectClose(dunnett(t, { ...of, sides: 1 }).upper, studentT(t, 7).upper, 1e-12)
+    }
+})
+
 test('the tails sum to 1 from the smallest to the largest t', () => {
   for (const sides of [1, 2] as const)
     for (const df of [0.1, 3, 1e9])
