@@ -55,7 +55,7 @@ export function findIn(
   const firstAt = Math.min(...used.map((result) => result.firstRecordedAt.getTime()))
   const lockedBefore = rule?.lockedAt != null && rule.lockedAt.getTime() <= firstAt
   const noise = main?.outcome === 'dE00' ? noiseOfTrial(record) : undefined
-  const words = factor ? wordsOfFactor(factor) : undefined
+  const words = factor ? wordsOfFactor(factor, record.vessels) : undefined
   const reference = factor?.levels.find((level) => level.isReference) ?? factor?.levels.at(-1)
   const confidence = rule?.confidence ?? 0.95
   const common = { record, lives, factor, words, rule, main, skeins, levelled, values, sides, noise }

@@ -1,4 +1,5 @@
 import { bounds, isVariable } from '#api/contract/bounds.ts'
+import type { VesselSeen } from '#db/trial-record.ts'
 import type { FactorWithLevels, LevelRow } from '#db/trials.ts'
 
 export type FactorWords = {
@@ -30,17 +31,20 @@ const headlines: Record<string, (amount: string) => string> = {
   citric: (amount) => `${amount} of citric acid`,
 }
 
-const vessels: Record<string, { one: string; many: string }> = {
-  set: { one: 'packet', many: 'packets' },
-  dye: { one: 'pot', many: 'pots' },
-  wash: { one: 'jar', many: 'jars' },
-  remedy: { one: 'jar', many: 'jars' },
-  light: { one: 'card', many: 'cards' },
-  rinse: { one: 'bowl', many: 'bowls' },
+type Kind = VesselSeen['kind']
+const usualKind: Partial<Record<string, Kind>> = {
+  set: 'packet',
+  dye: 'pot',
+  wash: 'jar',
+  remedy: 'jar',
+  light: 'card',
+  rinse: 'bowl',
 }
 
-/** How the levels of a factor are said. */
-export function wordsOfFactor(factor: FactorWithLevels): FactorWords {
+/** How the levels of a factor are said, and the vessels of its stage: by what they are, where they are all of one kind. */
+export function wordsOfFactor(factor: FactorWithLevels, vessels: readonly VesselSeen[] = []): FactorWords {
+  const kinds = new Set(vessels.filter(({ stage }) => stage === factor.stage).map(({ kind }) => kind))
+  const kind = kinds.size === 1 ? [...kinds][0] : usualKind[factor.stage]
   const label = isVariable(factor.key) ? bounds[factor.key].label : capital(factor.key)
   const unit = factor.unit ?? ''
   const short = (level: LevelRow): string => {
@@ -60,7 +64,7 @@ export function wordsOfFactor(factor: FactorWithLevels): FactorWords {
       level.value === null || factor.kind === 'category'
         ? level.label
         : `${figure(level.value)}${unit ? ` ${unit}` : ''}`,
-    vessel: vessels[factor.stage] ?? { one: 'vessel', many: 'vessels' },
+    vessel: { one: kind ?? 'vessel', many: `${kind ?? 'vessel'}s` },
   }
 }
 
