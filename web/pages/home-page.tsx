@@ -1,6 +1,7 @@
 import { homeNow } from '#web/api/home.ts'
 import { HomeBusy } from '#web/pages/home-busy.tsx'
 import { HomeEmpty } from '#web/pages/home-empty.tsx'
+import { PageTitle } from '#web/parts/page-title.tsx'
 import { WhenLoaded } from '#web/parts/when-loaded.tsx'
 import { useLoaded } from '#web/state/loaded.ts'
 
@@ -8,14 +9,17 @@ import { useLoaded } from '#web/state/loaded.ts'
 export function HomePage() {
   const home = useLoaded('home', homeNow)
   return (
-    <WhenLoaded loaded={home}>
-      {(value) =>
-        value.open.length === 0 ? (
-          <HomeEmpty onOpened={home.again} />
-        ) : (
-          <HomeBusy home={value} now={new Date()} />
-        )
-      }
-    </WhenLoaded>
+    <>
+      {home.kind === 'refused' ? <PageTitle>Home cannot be shown</PageTitle> : null}
+      <WhenLoaded loaded={home}>
+        {(value) =>
+          value.open.length === 0 ? (
+            <HomeEmpty onOpened={home.again} />
+          ) : (
+            <HomeBusy home={value} now={new Date()} />
+          )
+        }
+      </WhenLoaded>
+    </>
   )
 }

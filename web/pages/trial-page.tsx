@@ -38,9 +38,12 @@ export function TrialPage() {
     return { trial, factors, rules, plan }
   })
   return (
-    <WhenLoaded loaded={loaded}>
-      {(value) => <TrialWithParts {...value} again={loaded.again} named={params.part} />}
-    </WhenLoaded>
+    <>
+      {loaded.kind === 'refused' ? <PageTitle>This trial cannot be shown</PageTitle> : null}
+      <WhenLoaded loaded={loaded}>
+        {(value) => <TrialWithParts {...value} again={loaded.again} named={params.part} />}
+      </WhenLoaded>
+    </>
   )
 }
 

@@ -34,7 +34,7 @@ export function BenchSheet({ trial, factors, plan }: BenchSheetProps) {
                     turn
                   </th>
                   <th scope="col">{varied === '' ? 'level' : varied}</th>
-                  <th scope="col">{session.vessels.length > 3 ? 'skein' : 'skeins'}</th>
+                  <th scope="col">skeins</th>
                   <th scope="col" class="bench-sheet-pencil">
                     in
                   </th>

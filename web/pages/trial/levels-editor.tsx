@@ -1,5 +1,5 @@
 import './levels.css'
-import { useEffect, useId, useRef } from 'preact/hooks'
+import { useId, useLayoutEffect, useRef } from 'preact/hooks'
 import { type FieldFault, FieldNotes } from '#web/form/field-notes.tsx'
 import {
   type FactorDraft,
@@ -23,7 +23,8 @@ export function LevelsEditor({ draft, onChange, faults = [], atFault = [] }: Lev
   const row = useRef<HTMLUListElement>(null)
   const focusLast = useRef(false)
   const unit = unitOf(draft)
-  useEffect(() => {
+  // Before the next key is handled: what is typed straight after Enter belongs to the new level.
+  useLayoutEffect(() => {
     if (!focusLast.current) return
     focusLast.current = false
     const inputs = row.current?.querySelectorAll<HTMLInputElement>('input.level-input')

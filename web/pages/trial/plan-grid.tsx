@@ -39,7 +39,8 @@ export function PlanGrid({ factor, bench, sizes }: PlanGridProps) {
   const name = capital(bench.session.one)
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keyboard (WCAG 2.1.1)
-    <section class="plan-grid-box" aria-label="The bench" tabIndex={0}>
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset is for a form; this only groups what scrolls together
+    <div class="plan-grid-box" role="group" aria-label="The bench" tabIndex={0}>
       <div class="plan-grid" style={{ '--levels': cells.length }}>
         <span class="plan-grid-corner" />
         {cells.map(({ key, head, reference }) => (
@@ -84,7 +85,7 @@ export function PlanGrid({ factor, bench, sizes }: PlanGridProps) {
           and {counted(sizes.sessions - mostRows, bench.session.one, bench.session.many)} more, alike
         </p>
       ) : null}
-    </section>
+    </div>
   )
 }
 

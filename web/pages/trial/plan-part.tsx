@@ -59,7 +59,13 @@ function PlanOf({
   const [doing, setDoing] = useState<string | undefined>()
   const [refused, setRefused] = useState<{ of: 'rule' | 'draw'; thrown: unknown } | undefined>()
   const { sizes, faults } = benchSizes(benchTyped)
-  const { tried, busy, faults: tryFaults, seed } = useTriedPlan(trial.id, { sizes, rule, typed: tryTyped })
+  const {
+    tried,
+    busy,
+    faults: tryFaults,
+    seed,
+    refused: notTried,
+  } = useTriedPlan(trial.id, { sizes, rule, typed: tryTyped })
   const sent = sentRule(rule, { plannedSessions: sizes?.sessions ?? 1, reason })
   const changed = sizes !== undefined && differs(sent, newest)
   const guards = keptAs === JSON.stringify(sizes) ? [] : (tried?.guards ?? [])
@@ -143,6 +149,7 @@ function PlanOf({
           onChange={setTryTyped}
           faults={tryFaults}
           busy={busy}
+          refused={notTried}
           sessionWord={bench.session}
         />
         <PlanDo

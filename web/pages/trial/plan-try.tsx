@@ -25,6 +25,8 @@ export type PlanTryProps = {
   readonly faults: TryFaults
   /** Being worked out anew: what is shown is of the plan before. */
   readonly busy: boolean
+  /** Why it could not be tried. */
+  readonly refused: unknown
   readonly sessionWord: { readonly one: string; readonly many: string }
 }
 
@@ -33,7 +35,7 @@ const enough = 0.8
 
 /** The plan tried on invented trials, before anything is dyed: how often would it answer rightly, and how often not? */
 export function PlanTry(props: PlanTryProps) {
-  const { tried, draft, onChange, faults, factor, busy } = props
+  const { tried, draft, onChange, faults, factor, busy, refused } = props
   const says =
     tried === undefined || tried.nothingToTry !== null
       ? 'Before dyeing anything.'
@@ -43,7 +45,7 @@ export function PlanTry(props: PlanTryProps) {
     <Section title="Try the plan" says={says} onPaper>
       <div class="stack" aria-busy={busy}>
         {tried === undefined ? (
-          <p class="soft">Trying …</p>
+          <p class="soft">{refused instanceof Error ? refused.message : 'Trying …'}</p>
         ) : tried.nothingToTry !== null ? (
           <p>{tried.nothingToTry}</p>
         ) : (

@@ -52,7 +52,7 @@ export function PlanVaried({ trial, factors, drawn, again }: PlanVariedProps) {
                   class={`level-box level-box-shown${level.isReference ? ' level-box-reference' : ''}`}
                 >
                   {level.label}
-                  {level.isReference ? <small>reference</small> : null}
+                  {level.isReference ? <small> reference</small> : null}
                 </li>
               ))}
             </ul>

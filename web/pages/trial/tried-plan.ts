@@ -12,6 +12,8 @@ export type TriedPlanState = {
   readonly busy: boolean
   readonly faults: TryFaults
   readonly seed: number | undefined
+  /** Why the plan could not be tried. */
+  readonly refused: unknown
 }
 
 /** So long after the last key the plan is tried. */
@@ -25,6 +27,7 @@ export function useTriedPlan(
   { sizes, rule, typed }: { sizes: BenchSizes | undefined; rule: RuleDraft; typed: TryDraft },
 ): TriedPlanState {
   const [tried, setTried] = useState<{ asked: string; answer: PlanTried } | undefined>()
+  const [refused, setRefused] = useState<unknown>()
   const { sent, faults } = planToTry(sizes, rule, typed)
   const asked = sent === undefined ? '' : JSON.stringify(sent)
   useEffect(() => {
@@ -32,13 +35,18 @@ export function useTriedPlan(
     const leaving = new AbortController()
     const timer = setTimeout(
       () => {
-        const show = (answer: PlanTried) => setTried({ asked, answer })
+        const show = (answer: PlanTried) => {
+          setTried({ asked, answer })
+          setRefused(undefined)
+        }
         // A rough answer at once, the fine one a second later. Without a connection the last one stays.
         tryPlan(trialId, { ...sent, trials: rough }, leaving.signal)
           .then(show)
           .then(() => tryPlan(trialId, sent, leaving.signal))
           .then(show)
-          .catch(() => undefined)
+          .catch((thrown: unknown) => {
+            if (!leaving.signal.aborted) setRefused(thrown)
+          })
       },
       tried === undefined ? 0 : pause,
     )
@@ -51,7 +59,8 @@ export function useTriedPlan(
     tried: tried?.answer,
     busy: tried !== undefined && tried.asked !== asked,
     faults,
-    ...(sent?.seed === undefined ? { seed: undefined } : { seed: sent.seed }),
+    seed: sent?.seed,
+    refused,
   }
 }
 
