@@ -1,4 +1,4 @@
-import type { Finding } from '#api/contract/finding.ts'
+import type { Finding, LevelFinding } from '#api/contract/finding.ts'
 import { chiSquaredQuantile } from '#api/science/statistics/chi-squared.ts'
 import { studentTQuantile } from '#api/science/statistics/student-t.ts'
 import type { TriedPlanSent } from '#web/api/plans.ts'
@@ -7,6 +7,14 @@ export type PlansInQuestion = {
   readonly now: TriedPlanSent
   readonly later: TriedPlanSent
   readonly more: number
+}
+
+type Verdict = NonNullable<Finding['verdict']>
+
+export type InQuestion = {
+  readonly verdict: Pick<Verdict, 'sessionsMore' | 'sessionsIn' | 'subjectId' | 'estimate'> | null
+  readonly levels: readonly Pick<LevelFinding, 'id' | 'skeins' | 'vessels' | 'sessions'>[]
+  readonly noise: Pick<NonNullable<Finding['noise']>, 'floor'> | null
 }
 
 /** The most sessions that a plan may have, and the invented trials that tell its chance to about one in a hundred. */
@@ -24,11 +32,7 @@ const enoughForSpread = 4
  * const verdict = { sessionsMore: 2, sessionsIn: 2, subjectId: 'a', estimate: { lower: -2.85, upper: 2.13, confidence: 0.9, margin: 1 } }
  * plansInQuestion({ verdict, levels: [{ id: 'a', skeins: 2, vessels: 2, sessions: 2 }], noise: null }).later // { sessions: 4, vesselsPerLevel: 1, skeinsPerVessel: 1, margin: 1 }
  */
-export function plansInQuestion({
-  verdict,
-  levels,
-  noise,
-}: Pick<Finding, 'verdict' | 'levels' | 'noise'>): PlansInQuestion | undefined {
+export function plansInQuestion({ verdict, levels, noise }: InQuestion): PlansInQuestion | undefined {
   const more = verdict?.sessionsMore ?? null
   const estimate = verdict?.estimate ?? null
   const level = levels.find(({ id }) => id === verdict?.subjectId)

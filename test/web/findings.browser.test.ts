@@ -1,0 +1,157 @@
+import type { Page } from 'playwright-core'
+import { expect, test } from 'vitest'
+import { startLadder, storyText } from '#test/support/a-ladder.ts'
+import { cellsOf, changed, textOf } from '#test/support/a-table.ts'
+import { axeFindings } from '#test/support/axe-findings.ts'
+import type { Client } from '#test/support/client.ts'
+import { toolInBrowser } from '#test/support/tool-in-browser.ts'
+
+const tool = toolInBrowser()
+const story = cellsOf(storyText('steam-time-ladder.csv'))
+
+/** The running tool, spoken to as a script would. */
+function client(): Client {
+  const ask: Client['ask'] = async (method, path, body, headers = {}) => {
+    const answer = await fetch(`${tool.url}${path}`, {
+      method,
+      headers: { 'content-type': 'application/json', ...headers },
+      ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+    })
+    return { status: answer.status, body: await answer.json(), headers: answer.headers }
+  }
+  return { ask, get: (path) => ask('GET', path), post: (path, body) => ask('POST', path, body ?? {}) }
+}
+
+/** A ladder whose table holds these sessions of the story, on the page of its findings. */
+async function findings({
+  sessions = 4,
+  width = 1280,
+  scheme = 'light',
+}: {
+  sessions?: number
+  width?: number
+  scheme?: 'light' | 'dark'
+} = {}): Promise<{ page: Page; id: string; complaints: readonly string[] }> {
+  const id = await startLadder(client())
+  if (sessions > 0) {
+    const text = textOf(changed(story, (row) => (Number(row.run) <= sessions ? row : undefined)))
+    const kept = await client().post(`/api/trials/${id}/table`, { text, between: { W2: 3 }, ownVessel: true })
+    expect(kept.status).toBe(201)
+  }
+  const { page, complaints } = await tool.newPage({
+    viewport: { width, height: 900 },
+    colorScheme: scheme,
+  })
+  await page.goto(`/trials/${id}/findings`)
+  return { page, id, complaints }
+}
+
+test('the pasted ladder reads “35 minutes of steam holds.” with its interval and the reason for the stop', async () => {
+  const { page, complaints } = await findings()
+  await page.getByText('35 minutes of steam holds.', { exact: true }).waitFor()
+  await page
+    .getByText('between −0.47 and 0.50 ΔE00 (90\u00a0% interval, mean 0.02). The margin is 1.0.')
+    .waitFor()
+  const steps = page.getByRole('region', { name: 'The rule, step by step' })
+  await steps.getByRole('row', { name: /35 min .*−0\.47 to 0\.50 4-5 4 2 holds/ }).waitFor()
+  await steps.getByRole('row', { name: /20 min .*does not hold: stop/ }).waitFor()
+  expect(complaints).toEqual([])
+})
+
+test('two sessions are not settled, with what would settle it and the way to plan it', async () => {
+  const { page, id } = await findings({ sessions: 2 })
+  await page.getByText('Not settled: 2 of 4 sessions.').waitFor()
+  const settle = page.getByRole('region', { name: 'What would settle it' })
+  await settle.getByText('If 50 minutes is truly as good as 75 minutes').waitFor()
+  await settle.getByText('with 2 more').waitFor()
+  const plan = page.getByRole('link', { name: 'Plan 2 more sessions' })
+  expect(await plan.getAttribute('href')).toBe(`/trials/${id}/plan`)
+  expect(await page.getByRole('button', { name: 'Declare the verdict' }).count()).toBe(0)
+})
+
+test('the verdict is declared once, and the page says when and under which rule', async () => {
+  const { page, id } = await findings()
+  await page.getByRole('button', { name: 'Declare the verdict' }).click()
+  await page.getByText(/^Declared .*, under edition 1 of the rule\.$/).waitFor()
+  expect(await page.getByRole('button', { name: 'Declare the verdict' }).count()).toBe(0)
+  const { body } = await client().get(`/api/trials/${id}/verdicts`)
+  expect(body.items.map((it: { headline: string }) => it.headline)).toEqual(['35 minutes of steam holds.'])
+})
+
+test('the table of a picture is one press away, and the way back to the picture too', async () => {
+  const { page } = await findings()
+  await page.getByRole('button', { name: 'as a table: Loss by steam time' }).click()
+  const row = page.getByRole('group', { name: 'Loss by steam time' }).getByRole('row', { name: /^35 min/ })
+  expect(await row.getByRole('cell').allInnerTexts()).toEqual(
+    expect.arrayContaining(['1.15', '0.68', '1.40']),
+  )
+  await page.getByRole('button', { name: 'as a picture: Loss by steam time' }).click()
+  await page.getByRole('img', { name: /^35 minutes of steam holds/ }).waitFor()
+})
+
+test('every skein stands in the table, twelve at first, and a result outside its limit says so', async () => {
+  const { page } = await findings()
+  const rows = page.getByRole('group', { name: 'Every skein' }).getByRole('row')
+  await page.getByRole('button', { name: 'Show the other 12' }).waitFor()
+  expect(await rows.count()).toBe(12 + 2)
+  await page.getByRole('button', { name: 'Show the other 12' }).press('Enter')
+  expect(await rows.count()).toBe(24 + 2)
+  await page.getByRole('row', { name: /^4-2 35 min/ }).waitFor()
+  await page.getByRole('row', { name: /^1-3 75 min .* 3 \(outside the limit\)$/ }).waitFor()
+})
+
+test('before the first reading the page says so and leads to the readings', async () => {
+  const { page, id } = await findings({ sessions: 0 })
+  await page.getByRole('heading', { name: 'No readings yet' }).waitFor()
+  const way = page.getByRole('link', { name: 'Go to the readings' })
+  expect(await way.getAttribute('href')).toBe(`/trials/${id}/readings`)
+})
+
+test('a second factor is chosen on the page, and each of its levels has its own answer', async () => {
+  const { body } = await client().post('/api/example-studio')
+  const { page } = await tool.newPage()
+  await page.goto(`/trials/${body.trialIds[1]}/findings`)
+  await page.getByText('30 mL of vinegar per 100 g is enough: it holds.').waitFor()
+  await page.getByRole('radio', { name: 'silk' }).check()
+  await page.getByText(/^Not reached: 120 mL of vinegar per 100 g/).waitFor()
+  expect(new URL(page.url()).searchParams.get('within')).not.toBeNull()
+})
+
+test('claims by lot show the worst of each test, and no mean', async () => {
+  const { body } = await client().post('/api/example-studio')
+  const { page } = await tool.newPage()
+  await page.goto(`/trials/${body.trialIds[2]}/findings`)
+  const steps = page.getByRole('region', { name: 'The rule, step by step' })
+  await steps
+    .getByRole('row', { name: /^deep turquoise 3 2-3 .*does not hold: 2-3 in staining of wool/ })
+    .waitFor()
+  await page.getByRole('button', { name: 'as a table: Staining by colourway' }).click()
+  const heads = page.getByRole('group', { name: 'Staining by colourway' }).getByRole('columnheader')
+  expect(await heads.allInnerTexts()).toEqual(['Colourway', 'each'])
+})
+
+test('a phone folds the cautions and the method, and opens them at a press', async () => {
+  const { page } = await findings({ width: 360 })
+  const caution = page.getByText('Only what was tried')
+  await page.getByRole('button', { name: /more cautions?$/ }).waitFor()
+  expect(await caution.isVisible()).toBe(false)
+  await page.getByRole('button', { name: /more cautions?$/ }).click()
+  expect(await caution.isVisible()).toBe(true)
+  const method = page.getByText(/^Paired t on differences within 4 sessions/)
+  expect(await method.isVisible()).toBe(false)
+  await page.getByRole('button', { name: 'How this was worked out' }).click()
+  expect(await method.isVisible()).toBe(true)
+})
+
+test.each([
+  [360, 'light'],
+  [360, 'dark'],
+  [1280, 'light'],
+  [1280, 'dark'],
+] as const)('axe finds nothing at %i, %s, and nothing runs over the side', async (width, scheme) => {
+  const { page } = await findings({ width, scheme })
+  await page.getByText('35 minutes of steam holds.', { exact: true }).waitFor()
+  await page.getByRole('img', { name: /^From before to after/ }).waitFor()
+  expect(await axeFindings(page)).toEqual([])
+  expect(await page.evaluate('document.documentElement.scrollWidth - innerWidth')).toBe(0)
+})
