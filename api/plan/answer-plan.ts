@@ -38,7 +38,10 @@ export async function answerPlan(
   const spread = await spreadFor(db, trial, { key: factor.key, margin, wanted: wanted.sdOfDifferences })
   const noise = wanted.noise ?? (tested?.outcome === 'dE00' ? usualNoise : 0)
   const seed = wanted.seed ?? trial.seed ?? newSeed()
-  const nothingToTry = whyNothing(tested, factor.levels.length)
+  const nothingToTry = whyNothing(tested, {
+    levels: factor.levels.length,
+    bracket: conditions.some((it) => it.statistic === 'bracket'),
+  })
   const power =
     nothingToTry !== null || margin === null
       ? []
@@ -72,7 +75,11 @@ export async function answerPlan(
 
 type TestedCondition = Pick<RuleCondition, 'statistic' | 'outcome' | 'margin'>
 
-function whyNothing(tested: TestedCondition | undefined, levels: number): string | null {
+function whyNothing(
+  tested: TestedCondition | undefined,
+  { levels, bracket }: { readonly levels: number; readonly bracket: boolean },
+): string | null {
+  if (bracket) return 'A bracket between blue wools is read off, not tested; there is nothing to try.'
   if (!tested) {
     return 'This rule judges by limits that every unit must meet, not by chance; there is nothing to try. More sessions or lots make the claim wider.'
   }

@@ -47,7 +47,7 @@ export function BenchSheet({ trial, factors, plan }: BenchSheetProps) {
                 </tr>
               </thead>
               <tbody>
-                {session.vessels.map((vessel) => (
+                {inPlaces(session.vessels).map((vessel) => (
                   <tr key={vessel.id}>
                     <th scope="row">{vessel.place ?? vessel.label}</th>
                     <td class="figure">{vessel.order ?? ''}</td>
@@ -71,17 +71,23 @@ export function BenchSheet({ trial, factors, plan }: BenchSheetProps) {
   )
 }
 
+/** Places in order; what has none (an envelope in the dark) last. */
+function inPlaces(vessels: readonly DrawnVessel[]): DrawnVessel[] {
+  return vessels.toSorted((a, b) => Number(a.place ?? Infinity) - Number(b.place ?? Infinity) || 0)
+}
+
 function levelsOf({ levels, skeins }: DrawnVessel): string {
   if (levels.length > 0) return levels.map(({ label }) => label).join(', ')
   return [...new Set(skeins.flatMap(({ level }) => level ?? []))].join(', ')
 }
 
 function skeinsOf({ skeins }: DrawnVessel): string {
-  return skeins
-    .filter(({ role }) => role !== 'blue wool')
-    .map(({ code }) => code)
-    .concat(skeins.some(({ role }) => role === 'blue wool') ? ['blue wools 1–6'] : [])
-    .join(', ')
+  // The halves of one piece on a light card are one entry: “1-1a, open and foil”.
+  const whole = (code: string): string => code.replace(/ (open|foil|dark)$/, '')
+  const halves = skeins.some(({ code }) => / foil$/.test(code)) ? ' (open and foil)' : ''
+  const codes = skeins.filter(({ role }) => role !== 'blue wool').map(({ code }) => whole(code))
+  const wools = skeins.some(({ role }) => role === 'blue wool') ? ['blue wools 1–6'] : []
+  return [`${[...new Set(codes)].join(', ')}${halves}`, ...wools].join(', ')
 }
 
 function vesselWord({ sessions }: DrawnPlan): string {

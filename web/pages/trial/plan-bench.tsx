@@ -18,6 +18,7 @@ export type PlanBenchProps = {
   readonly tried: PlanTried | undefined
   /** Sessions of which the places are drawn. */
   readonly drawn: number
+  readonly referred: boolean
 }
 
 /** How many sessions, packets and skeins, drawn as they would stand, and what each level really counts. */
@@ -63,7 +64,9 @@ export function PlanBench(props: PlanBenchProps) {
           </>
         )}
       </div>
-      {sizes === undefined ? null : <PlanGrid factor={factor} bench={bench} sizes={sizes} />}
+      {sizes === undefined ? null : (
+        <PlanGrid factor={factor} bench={bench} sizes={sizes} referred={props.referred} />
+      )}
       {tried === undefined ? null : <Counts counts={tried.counts} bench={bench} />}
     </Section>
   )

@@ -7,6 +7,8 @@ import { ProblemNote } from '#web/parts/problem-note.tsx'
 
 export type PlanDoProps = {
   readonly bench: PatternBench
+  /** A twin that is never worn would show the noise of this trial. */
+  readonly twinsWanted: boolean
   /** Sessions that are drawn, and that are planned now. */
   readonly drawn: number
   readonly sessions: number | undefined
@@ -22,15 +24,14 @@ export type PlanDoProps = {
 
 /** What to do with the plan: lock the rule, draw the places, print the sheet; the next of them first. */
 export function PlanDo(props: PlanDoProps) {
-  const { bench, drawn, sessions, locked, guarded, doing, refused, onLock, onDraw } = props
+  const { bench, twinsWanted, drawn, sessions, locked, guarded, doing, refused, onLock, onDraw } = props
   const [twins, setTwins] = useState(true)
   const more = sessions === undefined ? 0 : sessions - drawn
   const next = guarded ? 'none' : !locked ? 'lock' : more > 0 ? 'draw' : 'print'
   const kind = (it: string) => (it === next ? 'do' : 'box')
-  const light = bench.sessionKind === 'light'
   return (
     <div class="stack">
-      {more > 0 && !light ? (
+      {more > 0 && twinsWanted ? (
         <Tick
           name="twins"
           label="With a twin of the reference in each session, never worn: it shows the noise"
@@ -46,7 +47,7 @@ export function PlanDo(props: PlanDoProps) {
           </Button>
         )}
         {more > 0 ? (
-          <Button kind={kind('draw')} onPress={() => onDraw(twins && !light)} busy={doing}>
+          <Button kind={kind('draw')} onPress={() => onDraw(twins && twinsWanted)} busy={doing}>
             {drawn === 0 ? 'Draw places by lot' : `Draw ${more} more by lot`}
           </Button>
         ) : null}

@@ -9,6 +9,8 @@ export type PlanGridProps = {
   readonly factor: Factor
   readonly bench: PatternBench
   readonly sizes: BenchSizes
+  /** Levels are held against a reference, which is marked. */
+  readonly referred: boolean
 }
 
 /** Rows that are drawn out; further sessions look the same. */
@@ -18,7 +20,7 @@ const offeredRows = 4
 const mostDots = 6
 
 /** The bench in small: a packet for each level in each session, its skeins inside. */
-export function PlanGrid({ factor, bench, sizes }: PlanGridProps) {
+export function PlanGrid({ factor, bench, sizes, referred }: PlanGridProps) {
   const cells =
     bench.given === 'skein'
       ? Array.from({ length: sizes.vesselsPerLevel }, (_, card) => ({
@@ -31,7 +33,7 @@ export function PlanGrid({ factor, bench, sizes }: PlanGridProps) {
       : factor.levels.map((level) => ({
           key: level.id,
           head: levelWords(factor, level),
-          reference: level.isReference,
+          reference: level.isReference && referred,
           dots: sizes.skeinsPerVessel,
           vessels: sizes.vesselsPerLevel,
         }))

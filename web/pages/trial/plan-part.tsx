@@ -6,6 +6,7 @@ import { drawPlaces } from '#web/api/plans.ts'
 import { addRule, lockRule } from '#web/api/trials.ts'
 import { benchDraft, benchSizes } from '#web/pages/trial/bench-draft.ts'
 import { BenchSheet } from '#web/pages/trial/bench-sheet.tsx'
+import { hasReference, wantsTwins } from '#web/pages/trial/held-against.ts'
 import { PlanBench } from '#web/pages/trial/plan-bench.tsx'
 import { PlanDo } from '#web/pages/trial/plan-do.tsx'
 import { PlanGuard } from '#web/pages/trial/plan-guard.tsx'
@@ -105,6 +106,7 @@ function PlanOf({
           sizes={sizes}
           tried={tried}
           drawn={plan.sessions.length}
+          referred={hasReference(trial.pattern)}
         />
         <PlanRule
           draft={rule}
@@ -154,6 +156,7 @@ function PlanOf({
         />
         <PlanDo
           bench={bench}
+          twinsWanted={wantsTwins(trial.pattern)}
           drawn={plan.sessions.length}
           sessions={sizes?.sessions}
           locked={!changed && newest?.lockedAt != null}

@@ -1,4 +1,5 @@
 import './plan-rule.css'
+import { outcomeKind } from '#api/contract/outcomes.ts'
 import type { Rule } from '#api/contract/trial.ts'
 import { wearAxes } from '#api/contract/wear-words.ts'
 import { Refused } from '#web/api/client.ts'
@@ -125,6 +126,9 @@ export function PlanRule(props: PlanRuleProps) {
             onChoose={(method) => onChange({ ...draft, method: method as RuleDraft['method'] })}
           />
         ) : null}
+        {draft.bare.map((condition) => (
+          <p key={condition.statistic}>{bareWords(condition)}</p>
+        ))}
         <p class="soft small">{whenJudged(props)}</p>
         {rules.length > 0 ? <Editions rules={rules} /> : null}
         {changed && next > 1 ? (
@@ -158,10 +162,17 @@ function helpOf({ help, optional }: RuleField): { help?: string } {
   return optional ? { help: 'blank: no limit' } : {}
 }
 
+/** A condition without a number, in words. */
+function bareWords({ statistic, outcome }: RuleDraft['bare'][number]): string {
+  if (statistic === 'bracket')
+    return 'Each colour is placed between the blue wools of its own card: the answer is a bracket.'
+  return `${outcomeKind(outcome).label}: the mean of the differences within each session, with its interval.`
+}
+
 function whenJudged({ plannedSessions, sessionWord }: PlanRuleProps): string {
   if (plannedSessions === undefined) return ''
   const number = `${plannedSessions} planned ${plannedSessions === 1 ? sessionWord.one : sessionWord.many}`
-  return `Judged once, when the ${number} ${plannedSessions === 1 ? 'is' : 'are'} in; before that it is not settled.`
+  return `Judged once, when the ${plannedSessions === 1 ? `planned ${sessionWord.one} is` : `${number} are`} in; before that it is not settled.`
 }
 
 function Editions({ rules }: { readonly rules: readonly Rule[] }) {

@@ -5,6 +5,7 @@ import { Refused } from '#web/api/client.ts'
 import { addFactor, removeFactor } from '#web/api/trials.ts'
 import { draftOf, draftOfPattern, sentFactor } from '#web/pages/trial/factor-draft.ts'
 import { FactorForm } from '#web/pages/trial/factor-form.tsx'
+import { hasReference } from '#web/pages/trial/held-against.ts'
 import { Button } from '#web/parts/button.tsx'
 import { ProblemNote } from '#web/parts/problem-note.tsx'
 import { Section } from '#web/parts/section.tsx'
@@ -20,6 +21,8 @@ export type PlanVariedProps = {
 /** What is varied, with the levels as boxes; they can be changed until the places are drawn. */
 export function PlanVaried({ trial, factors, drawn, again }: PlanVariedProps) {
   const [changing, setChanging] = useState(false)
+  const referred = hasReference(trial.pattern)
+  const isReference = (level: Factor['levels'][number]) => referred && level.isReference
   if (changing || factors.length === 0) {
     return (
       <Section title="What is varied">
@@ -49,10 +52,10 @@ export function PlanVaried({ trial, factors, drawn, again }: PlanVariedProps) {
               {factor.levels.map((level) => (
                 <li
                   key={level.id}
-                  class={`level-box level-box-shown${level.isReference ? ' level-box-reference' : ''}`}
+                  class={`level-box level-box-shown${isReference(level) ? ' level-box-reference' : ''}`}
                 >
                   {level.label}
-                  {level.isReference ? <small> reference</small> : null}
+                  {isReference(level) ? <small> reference</small> : null}
                 </li>
               ))}
             </ul>
