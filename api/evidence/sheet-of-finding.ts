@@ -1,7 +1,9 @@
 import type { Sheet } from '#api/contract/evidence.ts'
 import type { Finding, LevelFinding, Step } from '#api/contract/finding.ts'
-import { gradeNumber } from '#api/science/fastness/grades.ts'
+import { outcomeKind } from '#api/contract/outcomes.ts'
+import { gradeNumber, gradeText } from '#api/science/fastness/grades.ts'
 import { protocols } from '#api/science/fastness/protocols.ts'
+import { counted } from '#api/science/verdicts/figure.ts'
 
 type Held = { readonly key: string; readonly value: string | number; readonly plusMinus?: number | undefined }
 
@@ -37,7 +39,8 @@ function whatInWords(
   const same = held.map(({ value }) => String(value))
   const subject = [...new Set([...bases, ...same])].join('; ') || title
   const tried = factor ? `${factor.label.toLowerCase()}: ${levels.map((level) => level.tick).join(', ')}` : ''
-  return capital(tried ? `${subject}. Tried, ${tried}.` : `${subject}.`)
+  const sentence = /[.?!]$/.test(subject) ? subject : `${subject}.`
+  return capital(tried ? `${sentence} Tried, ${tried}.` : sentence)
 }
 
 function testInWords({ outcome }: Finding): string {
@@ -65,7 +68,9 @@ const range = ([low, high]: readonly [number, number]) => (low === high ? String
 function howMany(finding: Finding): string {
   const { counts, verdict, skeins } = finding
   const lost = skeins.filter((skein) => skein.status === 'lost')
-  const inAll = `In all ${counts.skeins} skeins from ${counts.vessels} vessels in ${counts.sessions} sessions, ${counts.readings} readings; `
+  const number = (n: number, one: string) => counted(n, { one, many: `${one}s` })
+  const readings = counts.readings === 0 ? '' : `, ${number(counts.readings, 'reading')}`
+  const inAll = `In all ${number(counts.skeins, 'skein')} from ${number(counts.vessels, 'vessel')} in ${number(counts.sessions, 'session')}${readings}; `
   const losses =
     lost.length === 0
       ? 'none lost.'
@@ -95,7 +100,8 @@ function worstInWords(finding: Finding): string {
 }
 
 function worstValue(values: readonly number[], { outcome, rule }: Finding): string[] {
-  if (values.length === 0 || !outcome) return []
+  // The worst grade of each test is said by its limit.
+  if (values.length === 0 || !outcome || isGraded(outcome)) return []
   const larger = rule?.conditions.some(
     (it) => it.outcome === outcome.key && it.direction === 'larger is better',
   )
@@ -120,6 +126,7 @@ export type SheetRow = {
 
 /** The table of a sheet: a row for each level, a column for each session, from the highest level down. */
 export function sheetRows(finding: Finding): SheetRow[] {
+  const graded = finding.outcome !== null && isGraded(finding.outcome)
   return [...finding.levels].reverse().map((level) => {
     const step = finding.steps.find((it) => it.levelId === level.id)
     return {
@@ -130,7 +137,7 @@ export function sheetRows(finding: Finding): SheetRow[] {
         )
         const values = mine
           .filter((skein) => skein.status !== 'lost' && skein.value !== null)
-          .map((skein) => figure(skein.value ?? 0))
+          .map((skein) => (graded ? gradeText : figure)(skein.value ?? 0))
         const lost = mine.some((skein) => skein.status === 'lost')
         return values.length > 0 ? values.join(', ') : lost ? 'lost' : '–'
       }),
@@ -145,6 +152,9 @@ export function sheetRows(finding: Finding): SheetRow[] {
     }
   })
 }
+
+/** Grades are in order and no more: none of them is averaged, and none has an interval. */
+export const isGraded = ({ key }: { readonly key: string }): boolean => outcomeKind(key).scale === 'grade'
 
 export const figure = (value: number) => value.toFixed(2).replace('-', '−')
 const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1)

@@ -9,7 +9,7 @@ import type { Tone } from '#api/science/pictures/marks.ts'
 import { escaped, svgOfMarks } from '#api/science/pictures/svg-of-marks.ts'
 import { verdictMarkShape } from '#api/science/pictures/verdict-mark.ts'
 import { verdictInWords } from '#api/science/verdicts/verdict.ts'
-import { figure, sheetRows } from './sheet-of-finding.ts'
+import { figure, isGraded, sheetRows } from './sheet-of-finding.ts'
 import { sideName } from './side-name.ts'
 
 export type SheetFrame = {
@@ -22,6 +22,7 @@ export type SheetFrame = {
 /** A sheet as one page of HTML without script; its pictures are SVG. */
 export function sheetPage(sheet: Sheet, finding: Finding, { state, stamp }: SheetFrame) {
   const rows = sheetRows(finding)
+  const graded = finding.outcome !== null && isGraded(finding.outcome)
   const limits = rows.find((row) => row.limits.length > 0)?.limits ?? []
   const level = finding.levels.find(
     (it) => it.id === (finding.verdict?.levelId ?? finding.verdict?.subjectId),
@@ -64,8 +65,7 @@ export function sheetPage(sheet: Sheet, finding: Finding, { state, stamp }: Shee
               <tr>
                 <th scope="col">${finding.factor?.label ?? 'Level'}</th>
                 ${finding.sessions.map((session, i) => html`<th scope="col">${i === 0 ? `session ${session.label}` : session.label}</th>`)}
-                <th scope="col">mean</th>
-                <th scope="col">extra, ${interval(finding)}</th>
+                ${graded ? '' : html`<th scope="col">mean</th><th scope="col">extra, ${interval(finding)}</th>`}
                 ${limits.map((limit) => html`<th scope="col">${sideName(limit)}</th>`)}
               </tr>
             </thead>
@@ -74,8 +74,7 @@ export function sheetPage(sheet: Sheet, finding: Finding, { state, stamp }: Shee
                 (row) => html`<tr${row.chosen ? raw(' class="chosen"') : ''}>
                   <td>${row.level.tick}</td>
                   ${row.bySession.map((cell) => html`<td>${cell}</td>`)}
-                  <td class="strong">${row.mean}</td>
-                  <td>${row.extra}</td>
+                  ${graded ? '' : html`<td class="strong">${row.mean}</td><td>${row.extra}</td>`}
                   ${limits.map((column) => {
                     const limit = row.limits.find((it) => it.key === column.key)
                     if (!limit) return html`<td>–</td>`

@@ -2,7 +2,7 @@ import type { Kysely } from 'kysely'
 import type { Caution, Finding } from '#api/contract/finding.ts'
 import { outcomeKind } from '#api/contract/outcomes.ts'
 import { Problem } from '#api/contract/problem.ts'
-import { type Wear, wearInWords } from '#api/contract/wear.ts'
+import { type Wear, wearInWords, wearKey } from '#api/contract/wear.ts'
 import { presentRule } from '#api/trials/present-trial.ts'
 import type { Database, RuleCondition } from '#db/tables.ts'
 import { type ResultSeen, type TrialRecord, trialRecord } from '#db/trial-record.ts'
@@ -263,10 +263,21 @@ function waitsFor({ factor, rule, record, main, skeins }: Common, used: number):
     return 'No readings yet. Paste a table, or read the first skein.'
   if (used === 0) return 'No readings yet. Paste a table, or read the first skein.'
   const read = skeins.filter((skein) => skein.value !== null).length
+  const instead = read === 0 && main ? readAfter(record, main) : []
+  if (main && instead.length > 0)
+    return `The rule asks for readings after ${wearInWords(main.wear)}; these were read after ${instead.join(', after ')}. Read them as the rule says, or write a new edition of it.`
   if (read === 0)
     return `${read} of ${skeins.length} skeins are read. Findings begin with the first after-reading.`
   if (!rule) return 'No rule yet. Write one on the plan: without it there are pictures, and no verdict.'
   return `The rule has no condition that can be judged for ${main ? outcomeKind(main.outcome).label.toLowerCase() : 'this trial'}.`
+}
+
+/** After what the outcome of the rule was read, where it was read after something else than the rule says. */
+function readAfter({ results }: TrialRecord, { outcome, wear }: RuleCondition): string[] {
+  const worn = results.filter(
+    (it) => it.kind === outcome && it.wearKey !== '' && it.wearKey !== wearKey(wear),
+  )
+  return [...new Set(worn.map((it) => wearInWords(it.wear)))].slice(0, 3)
 }
 
 function sessionsOf(record: TrialRecord, skeins: Finding['skeins']): Finding['sessions'] {

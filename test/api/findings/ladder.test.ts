@@ -54,9 +54,7 @@ test('35 minutes holds, to the digits of the worked check, raw and net of noise'
   expect(finding.verdict.lead).toBe(
     'Against 75 minutes its extra loss is between −0.47 and 0.50 ΔE00 (90\u00a0% interval, mean 0.02). The margin is 1.0.',
   )
-  expect(finding.verdict.counts).toBe(
-    '8 skeins from 8 packets in 4 sessions, 16 readings. Noise 0.3.',
-  )
+  expect(finding.verdict.counts).toBe('8 skeins from 8 packets in 4 sessions, 16 readings. Noise 0.3.')
   const steps = Object.fromEntries(finding.steps.map((step: Step) => [step.label, step]))
   const rounded = (of: (step: Step) => number) =>
     ['50 min', '35 min', '20 min', '10 min', '0 min'].map((label) => of(steps[label]).toFixed(2))
@@ -260,4 +258,12 @@ test('nothing knows the example: other losses give another least level', async (
   )
   expect(finding.verdict).toMatchObject({ headline: '50 minutes of steam holds, but the window is empty.' })
   expect(finding.steps.find((it: Step) => it.label === '35 min')).toMatchObject({ answer: 'does-not-hold' })
+})
+
+test('readings after another wash than the rule names are not said to be missing', async () => {
+  const { finding } = await ladder((row) => row, { twin: false, table: { between: { W4: 3 } } })
+  expect(finding.verdict).toBeNull()
+  expect(finding.waitsFor).toBe(
+    'The rule asks for readings after three warm hand washes; these were read after three machine wool washes. Read them as the rule says, or write a new edition of it.',
+  )
 })
