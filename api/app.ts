@@ -13,6 +13,7 @@ import { notFoundHandler, problemHandler } from '#api/http/problem.ts'
 import { withPlainHeaders } from '#api/http/security-headers.ts'
 import { planRoutes } from '#api/plan/routes.ts'
 import { mountRecords } from '#api/records/mount.ts'
+import { settingRoutes } from '#api/settings/routes.ts'
 import { tableRoutes } from '#api/table/routes.ts'
 import { trialRoutes } from '#api/trials/routes.ts'
 import { refusalByDatabase } from '#db/failures.ts'
@@ -45,6 +46,7 @@ export function createApp({ db }: Surroundings): OpenAPIHono {
   app.route('/api/health', healthRoutes(db))
   app.route('/api/home', homeRoutes(db))
   app.route('/api/calculations', calculationRoutes())
+  app.route('/api/settings', settingRoutes(db))
   app.route('/api/trials', trialRoutes(db))
   app.route('/api/trials', planRoutes(db))
   app.route('/api/trials', tableRoutes(db))

@@ -8,6 +8,8 @@ export type Place = {
   readonly page: ComponentType
 }
 
+const calculatorsPage = lazy(async () => (await import('#web/pages/calculators-page.tsx')).CalculatorsPage)
+
 /**
  * Every page, in the order of the bar. A page is loaded when it is first asked for.
  * A new page is one line here; without a label it has an address and does not stand in the bar.
@@ -19,4 +21,6 @@ export const places: readonly Place[] = [
     path: '/trials/:id/:part?',
     page: lazy(async () => (await import('#web/pages/trial-page.tsx')).TrialPage),
   },
+  { path: '/calculators', label: 'Calculators', page: calculatorsPage },
+  { path: '/calculators/:name', page: calculatorsPage },
 ]

@@ -5,6 +5,7 @@ import { convert } from '#api/science/recipe/convert.ts'
 import { Field } from '#web/form/field.tsx'
 import type { FieldFault } from '#web/form/field-notes.tsx'
 import { type Measured, measured } from '#web/form/measured.ts'
+import { withUnit } from '#web/form/number-words.ts'
 
 export type MeasureFieldProps = {
   readonly name: string
@@ -18,11 +19,20 @@ export type MeasureFieldProps = {
   readonly unit?: string
   /** Its row in the table of variables: brings “Did you mean 35?” and “Keep it?”. */
   readonly variable?: VariableKey
+  /** For what has no row there: the least that is possible. */
+  readonly least?: number
+  /** How the unit is said when there is no choice of one: “% of yarn”; `keptAs` when left out. */
+  readonly unitWords?: string
   /** Said below the box when nothing is typed: “blank: not recorded, never zero”. */
   readonly blank?: string
+  /** Said below the box of what is typed: “a mid shade: 0.5–1.5 %”. */
+  readonly says?: string | undefined
+  /** A doubt that needs more than this value alone: “Vinegar 150 mL per 100 g is three times the usual. Keep it?” */
+  readonly doubt?: string | undefined
   /** Faults from the server, shown until something else is typed. */
   readonly faults?: readonly string[]
-  readonly onMeasure?: (measured: Measured) => void
+  /** What was read, and just as it stands in the box: `measured.unit` may be one that was typed behind the number. */
+  readonly onMeasure?: (measured: Measured, box: { readonly amount: string; readonly unit: string }) => void
 }
 
 /**
@@ -30,21 +40,23 @@ export type MeasureFieldProps = {
  * `<MeasureField name="vinegar" label="Vinegar" keptAs="mL" units={['mL', 'cup (US)']} unit="cup (US)" amount="¼" onMeasure={…} />`
  */
 export function MeasureField(props: MeasureFieldProps) {
-  const { name, keptAs, units = [keptAs], variable, blank, onMeasure } = props
+  const { name, keptAs, units = [keptAs], variable, least, blank, says, onMeasure } = props
   const [amount, setAmount] = useState(props.amount ?? '')
   const [unit, setUnit] = useState(props.unit ?? keptAs)
   const [kept, setKept] = useState<string | undefined>()
   const [changed, setChanged] = useState(false)
-  const now = measured(amount, unit, { keptAs, variable })
+  const now = measured(amount, unit, { keptAs, variable, least })
 
   const tell = (typed: string, inUnit: string): void => {
     setAmount(typed)
     setUnit(inUnit)
     setChanged(true)
-    onMeasure?.(measured(typed, inUnit, { keptAs, variable }))
+    onMeasure?.(measured(typed, inUnit, { keptAs, variable, least }), { amount: typed, unit: inUnit })
   }
   const fromServer = changed ? [] : (props.faults ?? []).map((detail) => ({ detail }))
-  const doubtIsOpen = now.doubt !== undefined && kept !== `${amount} ${unit}`
+  const doubt = now.doubt ?? (now.value === undefined ? undefined : props.doubt)
+  const doubtIsOpen = doubt !== undefined && kept !== `${amount} ${unit} ${doubt}`
+  const below = [now.countsAs, now.fault === undefined ? says : undefined].filter((it) => it !== undefined)
 
   return (
     <Field
@@ -63,17 +75,16 @@ export function MeasureField(props: MeasureFieldProps) {
               onChoose: (chosen: string) => tell(amount, chosen),
             },
           }
-        : { unit: keptAs === '' ? undefined : keptAs })}
-      countsAs={now.countsAs ?? (amount.trim() === '' ? blank : undefined)}
+        : { unit: props.unitWords ?? (keptAs === '' ? undefined : keptAs) })}
+      countsAs={below.length > 0 ? below.join('; ') : amount.trim() === '' ? blank : undefined}
       faults={[...faultsOf(now, unit, keptAs, (typed) => tell(typed, unit)), ...fromServer]}
-      doubt={
-        doubtIsOpen ? { detail: now.doubt ?? '', onKeep: () => setKept(`${amount} ${unit}`) } : undefined
-      }
+      doubt={doubtIsOpen ? { detail: doubt, onKeep: () => setKept(`${amount} ${unit} ${doubt}`) } : undefined}
     />
   )
 }
 
-function faultsOf(
+/** The fault of what was typed, with its mend where one can be guessed: “Make it 5 %”. */
+export function faultsOf(
   { fault }: Measured,
   unit: string,
   keptAs: string,
@@ -88,7 +99,9 @@ function faultsOf(
     {
       detail,
       ...(hint === undefined ? {} : { hint: hint.trim() }),
-      ...(words === undefined ? {} : { mend: { words: `Make it ${words}`, make: () => make(words) } }),
+      ...(words === undefined
+        ? {}
+        : { mend: { words: `Make it ${withUnit(words, unit)}`, make: () => make(words) } }),
     },
   ]
 }

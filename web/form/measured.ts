@@ -1,5 +1,6 @@
 import { doubtOf, refusal, type VariableKey } from '#api/contract/bounds.ts'
 import { convert } from '#api/science/recipe/convert.ts'
+import { kitchenUnitCalled, unitFault } from '#api/science/recipe/kitchen-unit-called.ts'
 import { readAmount } from '#api/science/recipe/read-amount.ts'
 import { figure, withUnit } from '#web/form/number-words.ts'
 
@@ -20,6 +21,7 @@ export type Measured = {
  *
  * @param keptAs The unit that is kept and worked with.
  * @param variable Its row in the table of variables, if it has one: the source of fault and doubt.
+ * @param least For what has no row: the least that is possible.
  *
  * @example
  * measured('¼', 'cup (US)', { keptAs: 'mL' }).value // 59.147
@@ -29,24 +31,28 @@ export type Measured = {
 export function measured(
   typed: string,
   unit: string,
-  { keptAs, variable }: { keptAs: string; variable?: VariableKey | undefined },
+  {
+    keptAs,
+    variable,
+    least,
+  }: { keptAs: string; variable?: VariableKey | undefined; least?: number | undefined },
 ): Measured {
   const read = readAmount(typed)
   const nothing = { typed, unit, value: undefined, countsAs: undefined, fault: undefined, doubt: undefined }
   if (read.kind === 'blank') return nothing
   if (read.kind === 'unreadable') return { ...nothing, fault: { detail: read.because } }
 
-  const givenUnit = read.unit ?? unit
-  const value = unit === '' && keptAs === '' ? read.amount : convert(read.amount, givenUnit, keptAs)
+  const givenUnit = read.unit === undefined ? unit : unitMeant(read.unit, unit)
+  const value = givenUnit === '' && keptAs === '' ? read.amount : convert(read.amount, givenUnit, keptAs)
   if (value === undefined)
-    return { ...nothing, fault: { detail: `${withUnit(typed.trim(), '')} cannot be turned into ${keptAs}.` } }
+    return { ...nothing, fault: { detail: ambiguity(givenUnit) ?? notTurned(typed, read.unit, keptAs) } }
 
-  const fault = variable === undefined ? undefined : refusal(variable, value)
+  const fault = variable === undefined ? tooLittle(value, least) : refusal(variable, value)
   return {
     typed,
     unit: givenUnit,
     value: fault === undefined ? value : undefined,
-    countsAs: countsAs(typed, givenUnit, value, keptAs),
+    countsAs: countsAs(withoutUnit(typed, read.unit), givenUnit, value, keptAs),
     fault,
     doubt: variable === undefined || fault !== undefined ? undefined : doubtOf(variable, value),
   }
@@ -58,8 +64,38 @@ function countsAs(typed: string, unit: string, value: number, keptAs: string): s
   return /,|\//.test(typed) || Number.isNaN(Number(typed)) ? `read as ${said}` : undefined
 }
 
-/** Three or four figures are enough to see that it was read rightly. */
-function inFigures(value: number): string {
+function tooLittle(value: number, least: number | undefined): Measured['fault'] {
+  return least === undefined || value >= least ? undefined : { detail: `This is ${least} or more.` }
+}
+
+function withoutUnit(typed: string, unit = ''): string {
+  return typed.trim().slice(0, typed.trim().length - unit.length)
+}
+
+/** A bare “tbsp” behind the number is the one that is chosen beside it, if one is. */
+function unitMeant(typed: string, chosen: string): string {
+  const called = kitchenUnitCalled(typed)
+  if (called.kind === 'several' && called.units.some(({ name }) => name === chosen)) return chosen
+  return called.kind === 'unit' ? called.unit.name : typed
+}
+
+/** “There is more than one cup. Write …” */
+function ambiguity(unit: string): string | undefined {
+  return kitchenUnitCalled(unit).kind === 'several' ? unitFault(unit, 'volume') : undefined
+}
+
+function notTurned(typed: string, unit: string | undefined, keptAs: string): string {
+  if (keptAs === '' && unit !== undefined) return `This is a bare number, without ${unit.slice(0, 40)}.`
+  return `${typed.trim().slice(0, 40)} cannot be turned into ${keptAs}.`
+}
+
+/**
+ * Three or four figures: enough to measure by, and to see that a number was read rightly.
+ *
+ * @example
+ * [inFigures(340.194), inFigures(3.4019), inFigures(0.0049)] // ['340', '3.4', '0.0049']
+ */
+export function inFigures(value: number): string {
   const size = Math.abs(value)
   if (size === 0) return '0'
   const decimals = Math.max(0, Math.min(6, 2 - Math.floor(Math.log10(size))))
