@@ -1,0 +1,96 @@
+import { expect, test } from 'vitest'
+import { storyText } from '#test/support/a-ladder.ts'
+import { cellsOf } from '#test/support/a-table.ts'
+import { clientOf } from '#test/support/client.ts'
+import { emptyDatabase } from '#test/support/empty-database.ts'
+
+type Limit = { label: string; worstText: string; broken: boolean }
+type Step = { label: string; says: string; limits: Limit[] }
+type Skein = { code: string; side: Record<string, { value: number }> }
+
+async function studio(place: number) {
+  const client = clientOf(await emptyDatabase())
+  const { body } = await client.post('/api/example-studio')
+  const finding = await client.get(`/api/trials/${body.trialIds[place]}/findings`)
+  return finding.body
+}
+
+// The grades as they stand in the table, the worst over its fibres: what a reader of it would find by hand.
+const rows = cellsOf(storyText('colourway-wash-claims.csv'))
+const at = (row: readonly string[], heading: string) => row[rows.headings.indexOf(heading)] ?? ''
+const number = (grade: string) => {
+  const [low = '', high] = grade.split('-')
+  return high === undefined ? Number(low) : Number(low) + 0.5
+}
+const tests: Readonly<Record<string, readonly string[]>> = {
+  'staining after five warm hand washes': ['stain_wool', 'stain_nylon', 'stain_cotton'],
+  'staining after one wet contact': ['wet_contact_wool'],
+  'staining after ten dry rubs': ['crock_dry'],
+  'staining after ten wet rubs': ['crock_wet'],
+}
+const worstIn = (row: readonly string[], headings: readonly string[] = []) =>
+  Math.min(...headings.map((heading) => number(at(row, heading))))
+
+test('each colourway shows the worst of its lots in each test, as its table has it', async () => {
+  const finding = await studio(2)
+  expect(finding.steps.length).toBe(6)
+  for (const step of finding.steps as Step[]) {
+    const mine = rows.rows.filter((row) => at(row, 'colourway') === step.label)
+    expect(mine.length).toBe(3)
+    expect(step.limits.map(({ label }) => label)).toEqual(Object.keys(tests))
+    for (const { label, worstText, broken } of step.limits) {
+      const worst = Math.min(...mine.map((row) => worstIn(row, tests[label])))
+      expect([number(worstText), broken]).toEqual([worst, worst < 4])
+    }
+  }
+})
+
+test('each lot has its own grade of every test, of the parts cut from it too', async () => {
+  const finding = await studio(2)
+  for (const row of rows.rows) {
+    const code = `${at(row, 'colourway')} ${at(row, 'lot')}`
+    const skein = (finding.skeins as Skein[]).find((it) => it.code === code)
+    const values = Object.values(skein?.side ?? {}).map(({ value }) => value)
+    expect(values).toEqual(Object.values(tests).map((headings) => worstIn(row, headings)))
+  }
+})
+
+test('a colourway says with its answer where its worst grade lies', async () => {
+  const finding = await studio(2)
+  const said = Object.fromEntries((finding.steps as Step[]).map((step) => [step.label, step.says]))
+  expect(said.oat).toBe('holds in all 3 lots')
+  expect(said.plum).toMatch(/^not settled: 3-4 in staining of wool after five warm hand washes, lot/)
+  expect(said['deep turquoise']).toMatch(/^does not hold: 2-3 in staining of wool/)
+})
+
+// No failure of three: 1 − 0.05^(1/3) = 0.632, the exact binomial limit.
+test('how little three lots say is said once for all colourways that met their limits', async () => {
+  const finding = await studio(2)
+  expect(finding.cautions).toEqual([
+    {
+      kind: 'note',
+      title: '3 lots are few',
+      text: 'No failure of oat, lichen and brick in 3 lots still leaves up to 63\u00a0% of lots that may fail (95\u00a0%).',
+    },
+  ])
+})
+
+test('a rule by lot says its limit once, with every test that it is asked for after', async () => {
+  const finding = await studio(2)
+  expect(finding.ruleInWords).toContain(
+    'By the worst lot: staining 4 or better after five warm hand washes, after one wet contact, after ten dry rubs, after ten wet rubs.',
+  )
+})
+
+test('a rule against the next level says so, and its limits are in per cent', async () => {
+  const finding = await studio(1)
+  expect(finding.ruleInWords).toContain('L* within 1.0 of the next level. Dye left 6\u00a0% or less.')
+  const steps = finding.steps as Step[]
+  expect(steps.map(({ label, says }) => `${label}: ${says}`)).toEqual([
+    '120 mL per 100 g: holds: within both limits',
+    '60 mL per 100 g: holds: within both limits',
+    '30 mL per 100 g: holds: within both limits',
+    '15 mL per 100 g: does not hold: more than 6 % was left in at least one session',
+    '0 mL per 100 g: after the stop',
+  ])
+})
