@@ -14,6 +14,7 @@ import { noise } from './noise.ts'
 import { paletteDistance } from './palette-distance.ts'
 import { pixel } from './pixel.ts'
 import { sampleSize } from './sample-size.ts'
+import { saturation } from './saturation.ts'
 import { slope } from './slope.ts'
 import { spectrum } from './spectrum.ts'
 import { twoSamples } from './two-samples.ts'
@@ -36,6 +37,7 @@ export const calculations: readonly Calculation[] = [
   twoSamples,
   colourShift,
   slope,
+  saturation,
   sampleSize,
   distribution,
 ]
