@@ -91,8 +91,8 @@ export function ReadingsList({ trialId, seen, onKept }: ReadingsListProps) {
               <td>
                 <Swatch size="small" colours={[{ L: reading.meanL, a: reading.meanA, b: reading.meanB }]} />
               </td>
-              <td>{sittings.get(reading.sittingId) ?? '…'}</td>
-              <td>
+              <td class="reading-words">{sittings.get(reading.sittingId) ?? '…'}</td>
+              <td class="reading-words">
                 {wearInWords(reading.wear)}
                 {reading.wet ? ', wet' : ''}
               </td>
