@@ -210,9 +210,9 @@ async function write(
     ['outcome', laidOut.outcomes],
   ] as const
   const skeinIds = [...laidOut.skeins.map((skein) => skein.id), ...laidOut.known]
-  // Deriving takes about as long as half of the writing.
+  // Working the results out takes about twice as long as the writing.
   const records = parts.reduce((sum, [, rows]) => sum + rows.length, 0) + laidOut.readings.length
-  const of = records * 1.5
+  const of = records * 3
   let done = 0
   for (const [table, rows] of parts) {
     for (let from = 0; from < rows.length; from += atOnce) {
@@ -227,13 +227,14 @@ async function write(
     done += Math.min(atOnce, laidOut.readings.length - from)
   }
   await tellFates(tx, laidOut.fates)
-  for (let from = 0; from < skeinIds.length; from += atOnce) {
-    told((records + (0.5 * records * from) / skeinIds.length) / of)
-    await deriveResults(tx, skeinIds.slice(from, from + atOnce))
+  for (let from = 0; from < skeinIds.length; from += derivedAtOnce) {
+    told((records + (2 * records * from) / skeinIds.length) / of)
+    await deriveResults(tx, skeinIds.slice(from, from + derivedAtOnce))
   }
 }
 
 const atOnce = 10_000
+const derivedAtOnce = 2000
 
 function counted(laidOut: LaidOut): Omit<TableCheck['makes'], 'levels'> {
   return {

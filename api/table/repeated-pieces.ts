@@ -1,4 +1,5 @@
 import type { CellFault, Column } from '#api/contract/table.ts'
+import { groupBy } from '#api/science/group-by.ts'
 import { pieceCodes } from './piece-codes.ts'
 import type { RowValues } from './read-row.ts'
 
@@ -18,28 +19,34 @@ export function repeatedPieces(rows: readonly RowValues[], columns: readonly Col
   }
   const faults: CellFault[] = []
   const column = columns.findIndex((it) => it.as === 'place' || it.as === 'skein')
+  const freePlace = freePlaces(rows)
   for (const same of met.values()) {
-    if (same.length < 2) continue
-    const numbers = same.map((row) => row.row)
     const [first] = same
-    if (!first) continue
-    const free = freePlace(rows, first)
+    if (!first || same.length < 2) continue
+    const free = freePlace(first)
+    const title = `Rows ${inARow(same.map((row) => row.row))} are one skein`
+    const detail = `${saidBy(first, codeOf(first), same.length)}${free === undefined ? '' : ` No row is place ${free}.`}`
     const last = same.at(-1)
     for (const row of same) {
-      const suggestion = row === last && free !== undefined ? free : null
       faults.push({
         row: row.row,
         line: row.line,
         column: column < 0 ? null : column,
         heading: columns[column]?.heading ?? null,
         read: row.place ?? row.skein ?? codeOf(row),
-        title: `Rows ${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)} are one skein`,
-        detail: `${saidBy(first, codeOf(first), same.length)}${free === undefined ? '' : ` No row is place ${free}.`}`,
-        suggestion,
+        title,
+        detail,
+        suggestion: row === last && free !== undefined ? free : null,
       })
     }
   }
   return faults
+}
+
+/** The numbers of a few rows, or of the first few and how many more. */
+function inARow(numbers: readonly number[]): string {
+  if (numbers.length > 8) return `${numbers.slice(0, 6).join(', ')} and ${numbers.length - 6} more`
+  return `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`
 }
 
 function saidBy(row: RowValues, code: string, times: number): string {
@@ -53,11 +60,14 @@ function saidBy(row: RowValues, code: string, times: number): string {
 }
 
 /** The one number missing among the places of a session, where exactly one is. */
-function freePlace(rows: readonly RowValues[], of: RowValues): string | undefined {
-  if (of.place === null || of.skein !== null) return undefined
-  const mine = rows.filter((row) => row.session === of.session)
-  const places = new Set(mine.map((row) => Number(row.place)))
-  if (mine.length > 200 || [...places].some((place) => !Number.isInteger(place))) return undefined
-  const missing = mine.map((_, i) => i + 1).filter((place) => !places.has(place))
-  return missing.length === 1 ? String(missing[0]) : undefined
+function freePlaces(rows: readonly RowValues[]): (of: RowValues) => string | undefined {
+  const bySession = groupBy(rows, (row) => row.session)
+  return ({ session, place, skein }) => {
+    const mine = bySession.get(session) ?? []
+    if (place === null || skein !== null || mine.length > 200) return undefined
+    const places = new Set(mine.map((row) => Number(row.place)))
+    if ([...places].some((it) => !Number.isInteger(it))) return undefined
+    const missing = mine.map((_, i) => i + 1).filter((it) => !places.has(it))
+    return missing.length === 1 ? String(missing[0]) : undefined
+  }
 }

@@ -95,6 +95,18 @@ describe('a table with mistakes', () => {
     expect(faults[0]?.detail).toBe('All are “A”.')
   })
 
+  test('a hundred thousand rows that are one skein are said in a short sentence', async () => {
+    const { faults, faultsInAll } = await checked({ text: `place,pH\n${'1,4\n'.repeat(100_000)}` })
+    expect([faultsInAll, faults.length]).toEqual([100_000, 200])
+    expect(faults[0]?.title).toBe('Rows 1, 2, 3, 4, 5, 6 and 99994 more are one skein')
+  })
+
+  test('so are fifty thousand skeins that are there twice', async () => {
+    const rows = Array.from({ length: 100_000 }, (_, row) => `${Math.floor(row / 2)},4`)
+    const { faultsInAll } = await checked({ text: `place,pH\n${rows.join('\n')}` })
+    expect(faultsInAll).toBe(100_000)
+  })
+
   test('a colour of which one number is missing is at fault, one of which all are missing is blank', async () => {
     const { faults, good } = await checked({ text: 'skein,L,a,b,pH\nA,40,,4,5\nB,,,,5' })
     expect(faults.map(({ title }) => title)).toEqual(['Row 1: a* missing'])
