@@ -1,4 +1,5 @@
 import './findings/findings.css'
+import { useEffect, useRef } from 'preact/hooks'
 import { useLocation } from 'preact-iso'
 import { findingOf, verdictsOf } from '#web/api/findings.ts'
 import { FindingView } from '#web/pages/trial/findings/finding-view.tsx'
@@ -11,13 +12,19 @@ import { useLoaded } from '#web/state/loaded.ts'
 export function FindingsPart({ trial }: TrialPartProps) {
   const { query, route } = useLocation()
   const within = query.within === undefined || query.within === '' ? undefined : query.within
-  const loaded = useLoaded(`findings of ${trial.id} ${within ?? ''}`, async (signal) => {
+  const loaded = useLoaded(`findings of ${trial.id}`, async (signal) => {
     const [finding, declared] = await Promise.all([
       findingOf(trial.id, within, signal),
       verdictsOf(trial.id, signal),
     ])
     return { finding, declared }
   })
+  // Another level of the second factor is read while the one before still stands, so that the choice keeps its place.
+  const shown = useRef(within)
+  useEffect(() => {
+    if (shown.current !== within) loaded.again()
+    shown.current = within
+  }, [within, loaded.again])
   return (
     <WhenLoaded loaded={loaded}>
       {({ finding, declared }) =>
@@ -28,6 +35,7 @@ export function FindingsPart({ trial }: TrialPartProps) {
             finding={finding}
             declared={declared}
             again={loaded.again}
+            within={within ?? finding.within?.levelId}
             lookWithin={(levelId) => route(`/trials/${trial.id}/findings?within=${levelId}`, true)}
           />
         )

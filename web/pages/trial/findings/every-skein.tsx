@@ -63,7 +63,7 @@ function SkeinHead({ columns, finding }: CellsProps) {
           <th scope="colgroup" colSpan={3} class="figure">
             before
           </th>
-          <th scope="colgroup" colSpan={3} class="figure">
+          <th scope="colgroup" colSpan={3} class="figure finding-wraps">
             after {finding.outcome?.wearInWords}
           </th>
           <td colSpan={1 + (grade ? 1 : 0) + sides.length} />
@@ -93,7 +93,7 @@ function SkeinHead({ columns, finding }: CellsProps) {
           </th>
         ) : null}
         {sides.map(({ key, label }) => (
-          <th key={key} scope="col" class="figure step-table-head">
+          <th key={key} scope="col" class={columns.sidesSay === '' ? 'figure' : 'figure step-table-head'}>
             {label}
           </th>
         ))}

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { DeclaredVerdict } from '#api/contract/declared-verdict.ts'
 import type { Finding } from '#api/contract/finding.ts'
 import { declareVerdict } from '#web/api/findings.ts'
@@ -18,17 +18,27 @@ export type FindingDoProps = {
 export function FindingDo({ finding, verdict, declared, again }: FindingDoProps) {
   const [declaring, setDeclaring] = useState(false)
   const [refused, setRefused] = useState<unknown>()
+  const record = useRef<HTMLParagraphElement>(null)
+  const pressed = useRef(false)
   const kept = declared.find(({ look }) => look === verdict.look)
   const steps = nextSteps(verdict, {
     declared: kept !== undefined,
     locked: finding.rule?.lockedAt != null,
   })
 
+  // The button that was pressed is gone then; the focus goes to what came of it.
+  useEffect(() => {
+    if (kept === undefined || !pressed.current) return
+    pressed.current = false
+    record.current?.focus()
+  }, [kept])
+
   async function declare(): Promise<void> {
     setDeclaring(true)
     setRefused(undefined)
     try {
       await declareVerdict(finding.trialId)
+      pressed.current = true
       again()
     } catch (problem) {
       setRefused(problem)
@@ -66,7 +76,7 @@ export function FindingDo({ finding, verdict, declared, again }: FindingDoProps)
   return (
     <>
       {kept === undefined ? null : (
-        <p class="soft finding-declared" role="status">
+        <p class="soft finding-declared" tabIndex={-1} ref={record}>
           {kept.look > 1 ? `Look ${kept.look}, declared` : 'Declared'} {dayAndTime(new Date(kept.declaredAt))}
           , under edition {kept.ruleEdition} of the rule.
         </p>

@@ -12,11 +12,11 @@ import { VerdictBlock } from '#web/parts/verdict-block.tsx'
 
 /** The answer: where a second factor splits the trial, which part of it; the verdict, or what it waits for. */
 export function FindingHead(props: FindingViewProps) {
-  const { finding, lookWithin } = props
+  const { finding } = props
   const { verdict } = finding
   return (
     <div class="finding-head stack">
-      <Within finding={finding} lookWithin={lookWithin} />
+      <Within {...props} />
       {verdict === null ? (
         <WaitsFor finding={finding} />
       ) : (
@@ -48,14 +48,13 @@ function Ruler({ estimate }: { readonly estimate: NonNullable<Finding['verdict']
 }
 
 /** Few are all in sight, many in a list that opens. */
-function Within({ finding, lookWithin }: Pick<FindingViewProps, 'finding' | 'lookWithin'>) {
-  const { within } = finding
+function Within({ finding: { within }, within: asked, lookWithin }: FindingViewProps) {
   if (within === null) return null
   const choice = {
     name: 'within',
     label: within.factor,
     options: within.levels.map(({ id, label }) => ({ value: id, words: label })),
-    value: within.levelId,
+    value: asked ?? within.levelId,
     onChoose: lookWithin,
   }
   return within.levels.length > 4 ? <Choice {...choice} /> : <Pick {...choice} />

@@ -18,6 +18,8 @@ export type FindingViewProps = {
   readonly declared: readonly DeclaredVerdict[]
   /** Reads the finding again, after a verdict was declared. */
   readonly again: () => void
+  /** The level of the second factor that is asked for, if there is one. */
+  readonly within: string | undefined
   /** Shows another level of the second factor. */
   readonly lookWithin: (levelId: string) => void
 }
