@@ -105,12 +105,16 @@ export function dunnettUpperOfLoadings(t: number, { df, loadings, sides = 2 }: D
  * dunnettQuantileOfLoadings(0.95, { df: 20, loadings: [Math.SQRT1_2, Math.SQRT1_2, Math.SQRT1_2] }) // 2.54034960994165
  */
 export function dunnettQuantileOfLoadings(p: number, of: DunnettLoadings): number {
+  // Unless p is very small the upper tail alone tells the place, and that one is cheap.
+  const both = p <= 0.01
+  const signed = of.sides === 1
   const tails = (v: number): Tails => {
-    const t = of.sides === 1 ? Math.sinh(v) : Math.exp(v)
-    return p <= 0.5 ? dunnettOfLoadings(t, of) : { lower: 1, upper: dunnettUpperOfLoadings(t, of) }
+    const t = signed ? Math.sinh(v) : Math.exp(v)
+    return both ? dunnettOfLoadings(t, of) : { lower: 1, upper: dunnettUpperOfLoadings(t, of) }
   }
-  const place = quantileOf(tails, p, { start: 0.9, step: 0.3, limit: 690 })
-  return of.sides === 1 ? Math.sinh(place) : Math.exp(place)
+  const wanted = both || !(p < 1) ? p : { lower: 1, upper: 1 - p }
+  const place = quantileOf(tails, wanted, { start: 0.9, step: 0.3, limit: 690 })
+  return signed ? Math.sinh(place) : Math.exp(place)
 }
 
 type Largest = { readonly lower: (w: number) => number; readonly upper: (w: number) => number }

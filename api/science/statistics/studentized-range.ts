@@ -60,11 +60,12 @@ export function studentizedRangeUpper(q: number, { groups, df }: RangeOf): numbe
  * studentizedRangeQuantile(0.95, { groups: 3, df: 6 }) // 4.33919547652032
  */
 export function studentizedRangeQuantile(p: number, of: RangeOf): number {
-  // Above the middle only the upper tail is looked at, and that one is cheap.
+  // Unless p is very small the upper tail alone tells the place, and that one is cheap.
+  const both = p <= 0.01
   const tails = (v: number): Tails => {
     const q = Math.exp(v)
-    if (p <= 0.5) return studentizedRange(q, of)
-    return { lower: 1, upper: studentizedRangeUpper(q, of) }
+    return both ? studentizedRange(q, of) : { lower: 1, upper: studentizedRangeUpper(q, of) }
   }
-  return Math.exp(quantileOf(tails, p, { start: 1.2, step: 0.5, limit: 690 }))
+  const wanted = both || !(p < 1) ? p : { lower: 1, upper: 1 - p }
+  return Math.exp(quantileOf(tails, wanted, { start: 1.2, step: 0.5, limit: 690 }))
 }
