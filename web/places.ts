@@ -23,4 +23,17 @@ export const places: readonly Place[] = [
   },
   { path: '/calculators', label: 'Calculators', page: calculatorsPage },
   { path: '/calculators/:name', page: calculatorsPage },
+  {
+    path: '/settings',
+    label: 'Settings',
+    page: lazy(async () => (await import('#web/pages/settings-page.tsx')).SettingsPage),
+  },
+  {
+    path: '/method',
+    page: lazy(async () => (await import('#web/pages/method-page.tsx')).MethodPage),
+  },
+  {
+    path: '/problems/:name',
+    page: lazy(async () => (await import('#web/pages/problem-page.tsx')).ProblemPage),
+  },
 ]

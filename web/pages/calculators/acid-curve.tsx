@@ -73,7 +73,7 @@ export function AcidCurve({ at, water, label }: AcidCurveProps) {
           soft, {softWater}
         </text>
       )}
-      <text class="curve-label" x={x(most)} y={end(water) - 9} text-anchor="end">
+      <text class="curve-label" x={x(most)} y={y(phAt(most * 0.6, water)) - 8} text-anchor="end">
         your water, {figure(water, 0)}
       </text>
       <line x1={point.x} x2={point.x} y1={point.y} y2={y(lowest)} stroke="var(--accent)" stroke-width="1.5" />

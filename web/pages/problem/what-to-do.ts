@@ -1,0 +1,24 @@
+import type { ProblemName } from '#api/contract/problem.ts'
+
+/** What a person, or a script, does about each refusal. */
+export const whatToDo: Readonly<Record<ProblemName, string>> = {
+  'malformed-json': 'Look at the brackets, commas and quotes of what was sent, and send it again.',
+  'not-found':
+    'Look at the address. What stood there may have been removed; its list shows what is there now.',
+  'method-not-allowed': 'Use one of the methods that the list of addresses gives for it.',
+  'already-there':
+    'Choose another name, or leave the id out and let one be made. Sending the same again is harmless.',
+  'rule-locked': 'Write a new edition of the rule, and say why. The locked one stays, and both are shown.',
+  'still-in-use':
+    'Remove what needs it first, or leave it: what was measured keeps what it was measured with.',
+  'changed-meanwhile': 'Read it again, look at what is different, and make your change on that.',
+  'too-large':
+    'Send it in several parts. A table may be pasted in pieces; rows that are in already are known again.',
+  'wrong-media-type': 'Send JSON with the content type application/json; tables also go as text/csv.',
+  'at-fault':
+    'Each fault names its place and what is wrong there. Mend those, and send it again; the rest stays as typed.',
+  'not-comparable':
+    'Take readings that were made alike: dry with dry, the same settings, the same frame or a standard in both.',
+  busy: 'Wait a little and send it again. What was sent is not lost on the page.',
+  'version-missing': 'Send If-Match with the version that you read, so that nobody’s change is lost.',
+}
