@@ -45,3 +45,23 @@ test('what cannot be read stays as it was typed, with a kind sentence', () => {
 test('a volume is no weight', () => {
   expect(measured('1', 'cup (US)', { keptAs: 'g' }).fault?.detail).toContain('cannot be turned into g')
 })
+
+// A US tablespoon is 14.78676 mL, a metric one 15: NIST Handbook 44 and the metric measure.
+test('a bare “tbsp” behind the number is the one chosen beside it; without a choice it is asked which', () => {
+  const chosen = measured('1½ tbsp', 'tbsp (US)', { keptAs: 'mL' })
+  expect(chosen.value).toBeCloseTo(22.18, 2)
+  expect(chosen.countsAs).toBe('counts as 22.2 mL; kept as 1½ tbsp (US)')
+  const bare = measured('1½ tbsp', 'mL', { keptAs: 'mL' })
+  expect(bare.value).toBeUndefined()
+  expect(bare.fault?.detail).toContain('There is more than one tbsp')
+  expect(measured('2 tbsp (metric)', 'mL', { keptAs: 'mL' }).value).toBe(30)
+})
+
+test('a bare number has no unit, and what has a least is not below it', () => {
+  expect(measured('5 kg', '', { keptAs: '' }).fault?.detail).toBe('This is a bare number, without kg.')
+  expect(measured('-1', 'mL', { keptAs: 'mL', least: 0 })).toMatchObject({
+    value: undefined,
+    fault: { detail: 'This is 0 or more.' },
+  })
+  expect(measured('0', 'mL', { keptAs: 'mL', least: 0 }).value).toBe(0)
+})

@@ -28,7 +28,6 @@ export function AcidCurve({ at, water, label }: AcidCurveProps) {
       .map(([perLitre, ph]) => `${x(perLitre).toFixed(1)},${y(ph).toFixed(1)}`)
       .join(' ')
   const point = { x: x(at.perLitre), y: y(Math.max(lowest, Math.min(highest, at.ph))) }
-  const end = (alkalinity: number): number => y(phAt(most, alkalinity))
   const isFarRight = at.perLitre > most * 0.55
   return (
     <svg
@@ -69,7 +68,7 @@ export function AcidCurve({ at, water, label }: AcidCurveProps) {
       <polyline points={line(softWater)} fill="none" stroke="var(--line)" stroke-width="1.5" />
       <polyline points={line(water)} fill="none" stroke="var(--ink)" stroke-width="2" />
       {water <= 2 * softWater ? null : (
-        <text x={x(most)} y={end(softWater) - 5} text-anchor="end">
+        <text x={x(most)} y={y(phAt(most * 0.8, softWater)) - 6} text-anchor="end">
           soft, {softWater}
         </text>
       )}

@@ -19,7 +19,7 @@ export function PartFields({ parts, units, onParts }: PartFieldsProps) {
   return (
     <>
       {parts.map((part, place) => (
-        <div key={part.id} class="fields fields-in-pairs">
+        <div key={part.id} class="fields">
           <Field
             name={`name-${place}`}
             label={`Ingredient ${place + 1}`}

@@ -4,7 +4,12 @@ import { Pick } from '#web/form/choice.tsx'
 import { MeasureField } from '#web/form/measure-field.tsx'
 import { counted, perCent } from '#web/form/number-words.ts'
 import { Answer } from '#web/pages/calculators/answer.tsx'
-import { runsQuestion, runsShown, useRunsFields } from '#web/pages/calculators/runs-question.ts'
+import {
+  chanceInWords,
+  runsQuestion,
+  runsShown,
+  useRunsFields,
+} from '#web/pages/calculators/runs-question.ts'
 import type { Studio } from '#web/pages/calculators/studio.ts'
 import { Note } from '#web/parts/note.tsx'
 import { PlainTable } from '#web/parts/plain-table.tsx'
@@ -56,7 +61,7 @@ export function RunsNeeded({ studio }: { readonly studio: Studio }) {
               head: [{ words: 'Sessions' }, { words: 'Chance to show it', figure: true }],
               rows: runsShown(needed).map((runs) => ({
                 key: String(runs),
-                cells: [String(runs), perCent(powerOfRuns(runs, question))],
+                cells: [String(runs), chanceInWords(powerOfRuns(runs, question))],
                 chosen: runs === needed,
               })),
             }}

@@ -1,4 +1,5 @@
 import { mostRuns, type RunsGoal, type RunsQuestion } from '#api/science/design/runs-needed.ts'
+import { perCent } from '#web/form/number-words.ts'
 import type { Studio } from '#web/pages/calculators/studio.ts'
 import { type Measures, useMeasures } from '#web/pages/calculators/use-measures.ts'
 
@@ -42,6 +43,16 @@ export function runsQuestion(
   return wrong.length > 0
     ? { missing: wrong }
     : { missing: [], question: { distance, sd, goal, power: chance / 100 } }
+}
+
+/**
+ * A chance, never rounded to a certainty.
+ *
+ * @example
+ * chanceInWords(0.9991).replace('\u00a0', ' ') // 'over 99 %'
+ */
+export function chanceInWords(chance: number): string {
+  return chance > 0.99 ? `over ${perCent(0.99)}` : perCent(chance)
 }
 
 /**
