@@ -34,6 +34,7 @@ export function sheetPage(sheet: Sheet, finding: Finding, { state, stamp }: Shee
     <meta charset="utf-8" />
     <meta name="viewport" content="width=device-width, initial-scale=1" />
     <title>${sheet.headline} · Runs Clear</title>
+    <link rel="icon" href="/icon.svg" type="image/svg+xml" />
     <link rel="stylesheet" href="/sheets/sheet.css" />
   </head>
   <body>
