@@ -1,8 +1,8 @@
 import type { Caution, Step } from '#api/contract/finding.ts'
 import { leastAcid } from '#api/science/verdicts/every-unit.ts'
 import type { LevelRow } from '#db/trials.ts'
-import type { Judged } from './find.ts'
 import { asLevel, type Judgement } from './judge-ladder.ts'
+import type { Judged } from './judged.ts'
 import { levelName } from './ladder-rows.ts'
 import { sideValues } from './side-values.ts'
 

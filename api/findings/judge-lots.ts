@@ -6,8 +6,8 @@ import { groupBy } from '#api/science/group-by.ts'
 import { type GradedLot, type WorstLot, worstLot } from '#api/science/verdicts/worst-lot.ts'
 import type { RuleCondition } from '#db/tables.ts'
 import type { LevelRow } from '#db/trials.ts'
-import type { Judged } from './find.ts'
 import type { Judgement } from './judge-ladder.ts'
+import type { Judged } from './judged.ts'
 import { lotKeys, type SideKey } from './side-values.ts'
 
 /**
