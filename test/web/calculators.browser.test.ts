@@ -91,6 +91,19 @@ test('at the stove every thing to press is 48 px high, and the answer can be cop
   await page.getByText(/Copied\.|Mark and copy by hand/).waitFor()
 })
 
+test('what was worked out is held the same in a trial', async () => {
+  const { page } = await opened('/calculators/depth-and-stock')
+  await box(page, 'Dry yarn').fill('100')
+  await box(page, 'Depth of shade').fill('1,5')
+  await page.request.post('/api/trials', { data: { title: 'Steam, teal', question: 'How short?' } })
+  await page.getByRole('button', { name: 'Use in a trial' }).click()
+  await page.getByRole('combobox', { name: 'Hold it the same in' }).selectOption('Steam, teal')
+  await page.getByRole('button', { name: 'Hold it the same' }).click()
+  await page.getByText('Kept in Steam, teal.').waitFor()
+  const { items } = await (await page.request.get('/api/trials')).json()
+  expect(items[0].held).toContainEqual({ key: 'depth', value: '1.5 %' })
+})
+
 const pages = [
   '/calculators',
   '/calculators/depth-and-stock',

@@ -39,6 +39,10 @@ type Items<Item> = { readonly items: readonly Item[] }
 export const trialOf = (id: string, signal?: AbortSignal): Promise<Trial> =>
   ask<Trial>(`/api/trials/${id}`, signal ? { signal } : {})
 
+/** Trials that are still open, oldest first; of very many the first page. */
+export const openTrialsOf = async (): Promise<readonly Trial[]> =>
+  (await ask<Items<Trial>>('/api/trials')).items.filter(({ archivedAt }) => archivedAt === null)
+
 export const startTrial = (trial: NewTrialSent): Promise<Trial> => ask<Trial>('/api/trials', { body: trial })
 
 /** Changes a trial that is still at the version that was seen. */

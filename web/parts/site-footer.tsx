@@ -6,7 +6,8 @@ export function SiteFooter() {
   return (
     <footer class="site-footer page">
       <p>
-        Home tests, not certified: a claim covers only what was tested. Set in Ysabeau Office (
+        Home tests, not certified: a claim covers only what was tested.{' '}
+        <a href="/method">How it is worked out</a>. Set in Ysabeau Office (
         <a href={licence} target="_blank" rel="license noopener">
           its licence
         </a>

@@ -3,6 +3,7 @@ import { doubtOf } from '#api/contract/bounds.ts'
 import { startPh } from '#api/science/bath/start-ph.ts'
 import { Choice } from '#web/form/choice.tsx'
 import { MeasureField } from '#web/form/measure-field.tsx'
+import { inFigures } from '#web/form/measured.ts'
 import { figure } from '#web/form/number-words.ts'
 import { AcidCurve } from '#web/pages/calculators/acid-curve.tsx'
 import { bathOf, useAcidFields } from '#web/pages/calculators/acid-fields.ts'
@@ -56,6 +57,12 @@ export function AcidAndStartPh({ studio }: { readonly studio: Studio }) {
           'water',
           'bath',
         )}
+        holds={[
+          ...(per100g === undefined
+            ? []
+            : [{ key: 'acid', value: `${inFigures(per100g)} mL of 5 % per 100 g` }]),
+          ...(water === undefined ? [] : [{ key: 'water', value: `${inFigures(water)} mg/L alkalinity` }]),
+        ]}
         copy={said === undefined ? undefined : `Start pH: ${said.figure}\n${said.words} ${counts}`}
       >
         <p class="answer-figure">{said?.figure}</p>

@@ -2,6 +2,8 @@ import './calculators.css'
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import { listed } from '#web/form/number-words.ts'
+import type { Holding } from '#web/pages/calculators/held-with.ts'
+import { UseInTrial } from '#web/pages/calculators/use-in-trial.tsx'
 import { Button } from '#web/parts/button.tsx'
 import { Section } from '#web/parts/section.tsx'
 
@@ -12,11 +14,13 @@ export type AnswerProps = {
   readonly missing: readonly string[]
   /** The answer as text, for the clipboard. */
   readonly copy?: string | undefined
+  /** What a trial can hold the same of it. */
+  readonly holds?: readonly Holding[]
   readonly children: ComponentChildren
 }
 
 /** The answer of a calculator, on paper: `<Answer title="Take" missing={missing} copy="dye powder 3.4 g">…</Answer>` */
-export function Answer({ title, missing, copy, children }: AnswerProps) {
+export function Answer({ title, missing, copy, holds, children }: AnswerProps) {
   return (
     <div class="answer">
       <Section title={title} onPaper>
@@ -30,7 +34,10 @@ export function Answer({ title, missing, copy, children }: AnswerProps) {
         ) : (
           <>
             {children}
-            {copy === undefined ? null : <Copy text={copy} />}
+            <div class="answer-do">
+              {copy === undefined ? null : <Copy text={copy} />}
+              {holds === undefined ? null : <UseInTrial holds={holds} />}
+            </div>
           </>
         )}
       </Section>

@@ -31,6 +31,11 @@ export function DepthAndStock({ studio }: { readonly studio: Studio }) {
       ? []
       : [{ words: 'bath in all', ...asVolume(bathVolume(grams(yarn), millilitresPerGram(ratio))) }]),
   ]
+  const holds = [
+    { key: 'depth', value: `${inFigures(depth ?? 0)} %` },
+    ...(stock === undefined ? [] : [{ key: 'stock', value: `${inFigures(stock)} %` }]),
+    ...(ratio === undefined ? [] : [{ key: 'liquor ratio', value: `${inFigures(ratio)} mL/g` }]),
+  ]
   return (
     <div class="calculator">
       <div class="stack">
@@ -45,7 +50,12 @@ export function DepthAndStock({ studio }: { readonly studio: Studio }) {
         </div>
         <MeasureField {...fields.of('ratio')} />
       </div>
-      <Answer title="Take" missing={fields.missing('yarn', 'depth')} copy={linesAsText('Take', lines)}>
+      <Answer
+        title="Take"
+        missing={fields.missing('yarn', 'depth')}
+        copy={linesAsText('Take', lines)}
+        holds={holds}
+      >
         <Takes lines={lines} />
         <div>
           <Weighed dye={dye} step={fields.value('scale')} />

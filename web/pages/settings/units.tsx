@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks'
 import type { Setting } from '#api/contract/setting.ts'
 import { keepSetting } from '#web/api/settings.ts'
 import { Pick } from '#web/form/choice.tsx'
@@ -20,8 +21,11 @@ export type SettingProps = {
 export function Units({ settings, onKept }: SettingProps) {
   const keeping = useKeeping()
   const setting = settings.find(({ key }) => key === 'units')
-  const value = typeof setting?.value.system === 'string' ? setting.value.system : 'metric'
+  // What was chosen shows at once, while it is being kept.
+  const [chosen, setChosen] = useState<string | undefined>()
+  const value = chosen ?? (typeof setting?.value.system === 'string' ? setting.value.system : 'metric')
   const choose = async (system: string): Promise<void> => {
+    setChosen(system)
     await keeping.keep(() => keepSetting({ key: 'units', version: setting?.version ?? 0 }, { system }))
     onKept()
   }

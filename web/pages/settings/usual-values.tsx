@@ -57,7 +57,7 @@ export function UsualValues({ settings, onKept }: SettingProps) {
           void keep()
         }}
       >
-        <div class="fields">
+        <div class="fields settings-usual">
           {usualFields.map((field) => (
             <MeasureField
               key={field.name}

@@ -3,6 +3,7 @@ import { startPh } from '#api/science/bath/start-ph.ts'
 import { kindOfUnit } from '#api/science/recipe/convert.ts'
 import { type AcidKey, bathOf } from '#web/pages/calculators/acid-fields.ts'
 import { phInWords } from '#web/pages/calculators/acid-words.ts'
+import { heldWith } from '#web/pages/calculators/held-with.ts'
 import { asVolume, shadeOf, threeOf } from '#web/pages/calculators/in-words.ts'
 import { labTyped } from '#web/pages/calculators/lab-typed.ts'
 import { lightInWords } from '#web/pages/calculators/light-words.ts'
@@ -110,6 +111,23 @@ test('a question waits until margin, loss, SD and chance make sense', () => {
   })
   expect(runsShown(undefined).at(-1)).toBe(50)
   expect(chanceInWords(0.9999)).not.toContain('100')
+})
+
+test('a trial keeps what it holds already, and takes the new value of the same name', () => {
+  const held = [
+    { key: 'Depth', value: '2 %', plusMinus: 0.1 },
+    { key: 'base', value: 'merino' },
+  ]
+  expect(
+    heldWith(held, [
+      { key: 'depth', value: '1 %' },
+      { key: 'water', value: 'soft' },
+    ]),
+  ).toEqual([
+    { key: 'Depth', value: '1 %', plusMinus: 0.1 },
+    { key: 'base', value: 'merino' },
+    { key: 'water', value: 'soft' },
+  ])
 })
 
 test('amounts, depths and light are said as a dyer says them', () => {
