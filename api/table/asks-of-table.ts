@@ -1,8 +1,8 @@
 import { bounds, isVariable } from '#api/contract/bounds.ts'
 import type { Ask, Column, NewTable } from '#api/contract/table.ts'
 import type { FactorWithLevels } from '#db/trials.ts'
-import type { RowRead } from './read-row.ts'
 import type { RawTable } from './read-table.ts'
+import type { RowRead } from './row-values.ts'
 
 type Seen = {
   readonly table: NewTable

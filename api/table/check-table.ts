@@ -7,9 +7,10 @@ import { factorsOfTable, mappedColumns } from './columns-of-table.ts'
 import { contradictions, measuredBefore } from './known-before.ts'
 import { notesOf } from './notes-of-rows.ts'
 import { pieceCodes } from './piece-codes.ts'
-import { type RowRead, type RowValues, readRow, type TableFactor } from './read-row.ts'
+import { readRow } from './read-row.ts'
 import { type RawTable, readTableCells, readTableText } from './read-table.ts'
 import { repeatedPieces } from './repeated-pieces.ts'
+import type { RowRead, RowValues, TableFactor } from './row-values.ts'
 
 /** A table read by its map: what can be kept, what cannot and why, and what has to be asked first. */
 export type CheckedTable = {

@@ -3,8 +3,8 @@ import { Problem } from '#api/contract/problem.ts'
 import type { Column } from '#api/contract/table.ts'
 import type { FactorWithLevels } from '#db/trials.ts'
 import { guessColumns, headingParts } from './guess-columns.ts'
-import type { TableFactor } from './read-row.ts'
 import type { RawTable } from './read-table.ts'
+import type { TableFactor } from './row-values.ts'
 
 /** The columns in the order of the table: those that the map names as it says, the rest as guessed. */
 export function mappedColumns(

@@ -16,7 +16,7 @@ import { type CheckedTable, checkTable, levelsMet, rowsToKeep } from './check-ta
 import { type LaidOut, nameOfSession } from './laid-out.ts'
 import { type Around, layOut, nameOfLevel } from './lay-out.ts'
 import { end, say } from './progress.ts'
-import type { RowValues } from './read-row.ts'
+import type { RowValues } from './row-values.ts'
 
 /**
  * Keeps a table: all of its rows or, by explicit choice, the ready ones with the rest listed. In one transaction: what
@@ -187,6 +187,7 @@ function namesAround(
     levelIds,
     sessionIds: new Map(sessions.map((session) => [nameOfSession(session.kind, session.label), session.id])),
     skeinIds: new Map(skeins.map((skein) => [skein.code, skein.id])),
+    twins: new Set(skeins.flatMap(({ code, role }) => (role.endsWith('twin') ? [code] : []))),
     baseIds: new Map(bases.map((base) => [base.name, base.id])),
   }
 }

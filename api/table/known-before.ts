@@ -1,7 +1,7 @@
 import type { CellFault, Column, TableCheck } from '#api/contract/table.ts'
 import type { KnownPiece } from '#db/known-pieces.ts'
 import type { PieceCode } from './piece-codes.ts'
-import type { RowValues } from './read-row.ts'
+import type { RowValues } from './row-values.ts'
 
 /**
  * Rows that say another level than the one that their piece was given when its place was drawn: one of the two is

@@ -88,6 +88,8 @@ export type There = {
   readonly trialId: string
   readonly sessionIds: ReadonlyMap<string, string>
   readonly skeinIds: ReadonlyMap<string, string>
+  /** Codes of the twins among them, which are kept untreated. */
+  readonly twins: ReadonlySet<string>
   readonly baseIds: ReadonlyMap<string, string>
 }
 
@@ -283,16 +285,27 @@ export class LaidOut {
     }
   }
 
-  reading(skeinId: string, at: { wear: Wear; l: number; a: number; b: number }, frame: string | null): void {
+  /** A reading in the sitting of its wear; a twin was read in that sitting as well, and is untouched all the same. */
+  reading(
+    skeinId: string,
+    at: { wear: Wear; l: number; a: number; b: number },
+    { frame, isTwin }: { frame: string | null; isTwin: boolean },
+  ): void {
     const untouched = Object.keys(at.wear).length === 0
     const sittingId = this.sitting(frame ?? (untouched ? 'before' : `after ${wearInWords(at.wear)}`))
     this.readings.push({
       id: randomUUID(),
       skeinId,
       sittingId,
-      wear: at.wear,
+      wear: isTwin ? {} : at.wear,
       spots: [{ l: at.l, a: at.a, b: at.b }],
     })
+  }
+
+  /** Lets the ids of the readings rise: written down at one moment, they are told apart by nothing else later. */
+  keepOrder(): void {
+    const rising = this.readings.map(({ id }) => id).sort()
+    for (const [place, reading] of this.readings.entries()) reading.id = rising[place] ?? reading.id
   }
 }
 

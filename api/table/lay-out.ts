@@ -3,7 +3,7 @@ import type { Column, NewTable } from '#api/contract/table.ts'
 import type { Role, Stage } from '#db/tables.ts'
 import { LaidOut, type SkeinDraft, type There, type VesselDraft } from './laid-out.ts'
 import { lotLabel, pieceCodes } from './piece-codes.ts'
-import type { LevelValue, OutcomeValue, RowValues } from './read-row.ts'
+import type { LevelValue, OutcomeValue, RowValues } from './row-values.ts'
 
 export type Around = There & {
   /** The stage of each factor, and the ids of its levels by factor and label. */
@@ -46,14 +46,16 @@ export function layOut(
     if (before !== undefined && out.known.has(before)) tellFate(before, row)
     const jar = shared === null ? code : `${row.session ?? ''} ${shared}`.trim()
     const wornAs = { label: jar, assumed, card: row.card }
+    const isTwin = around.twins.has(code) || isNamedTwin(code)
     for (const reading of row.readings) {
-      out.reading(skeinId, reading, row.frame)
-      out.wearOut(skeinId, reading.wear, wornAs)
+      out.reading(skeinId, reading, { frame: row.frame, isTwin })
+      if (!isTwin) out.wearOut(skeinId, reading.wear, wornAs)
     }
     for (const outcome of row.outcomes) {
       if (outcome.of === 'vessel') keep(outcome, null, out.firstVesselOf(skeinId))
       else if (outcome.role === 'dark twin') darkTwin(row, code, outcome)
       else if (outcome.of === 'part') cutPart(row, code, outcome)
+      else if (isTwin) keep({ ...outcome, wear: {} }, skeinId, null)
       else {
         out.wearOut(skeinId, outcome.wear, wornAs)
         keep(outcome, skeinId, null)
@@ -61,6 +63,7 @@ export function layOut(
     }
   }
   treat()
+  out.keepOrder()
   return out
 
   function tellFate(id: string, row: RowValues): void {
@@ -187,14 +190,14 @@ export function layOut(
 
   function roleOf(row: RowValues, code: string, wool: number | null): Role {
     if (wool !== null) return 'blue wool'
-    if (isTwin(code)) return 'twin'
+    if (isNamedTwin(code)) return 'twin'
     const { standard } = answers
     if (standard !== undefined && (row.vessel === standard || lotLabel(row) === standard)) return 'standard'
     return columns.some((column) => column.level !== undefined) ? 'bled' : 'treated'
   }
 }
 
-const isTwin = (code: string) => /-twin$/i.test(code)
+const isNamedTwin = (code: string) => /-twin$/i.test(code)
 const orderIn = (place: string | null) => (/^\d{1,6}$/.test(place ?? '') ? Number(place) : null)
 
 function woolNumber(item: string | null): number | null {
@@ -204,7 +207,7 @@ function woolNumber(item: string | null): number | null {
 
 /** The code of the piece that this one was cut from: `A` of `A-twin`, the whole skein of an exposed half. */
 function parentOf(row: RowValues, code: string, answers: Answers): string | null {
-  if (answers.twinsAreParts && isTwin(code)) return code.replace(/-twin$/i, '')
+  if (answers.twinsAreParts && isNamedTwin(code)) return code.replace(/-twin$/i, '')
   if (row.item !== null && row.card !== null && woolNumber(row.item) === null) return row.item
   return null
 }

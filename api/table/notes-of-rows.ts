@@ -1,5 +1,5 @@
 import type { Column, TableCheck } from '#api/contract/table.ts'
-import type { RowRead } from './read-row.ts'
+import type { RowRead } from './row-values.ts'
 
 /** What was read otherwise than it was written, or not at all: blanks and decimal commas. */
 export function notesOf(reads: readonly RowRead[], columns: readonly Column[]): TableCheck['notes'] {

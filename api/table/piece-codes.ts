@@ -1,4 +1,4 @@
-import type { RowValues } from './read-row.ts'
+import type { RowValues } from './row-values.ts'
 
 /** How the rows of a table name their pieces: rows of one code are one piece. */
 export type PieceCode = (values: RowValues) => string

@@ -1,67 +1,12 @@
-import { bounds, isVariable, type VariableKey } from '#api/contract/bounds.ts'
-import { countsAs } from '#api/contract/condition-value.ts'
+import { bounds, isVariable } from '#api/contract/bounds.ts'
 import { outcomeKind } from '#api/contract/outcomes.ts'
 import { readDecimal } from '#api/contract/quantity.ts'
 import type { CellFault, Column, NewTable } from '#api/contract/table.ts'
 import type { Wear } from '#api/contract/wear.ts'
 import { type CellRead, readOutcome, readVariable } from './read-cell.ts'
+import { levelIn } from './read-level.ts'
 import type { TableRow } from './read-table.ts'
-
-/** A factor as the table meets it: one of the trial, or one that the table brings. */
-export type TableFactor = {
-  readonly key: string
-  readonly label: string
-  readonly kind: 'number' | 'category'
-  readonly levels: readonly { readonly label: string; readonly value: number | null }[]
-  /** The table may bring levels of its own. */
-  readonly isNew: boolean
-}
-
-export type LevelValue = { readonly factor: string; readonly label: string; readonly value: number | null }
-export type ReadingValue = { readonly wear: Wear; readonly l: number; readonly a: number; readonly b: number }
-export type OutcomeValue = {
-  readonly kind: string
-  readonly value: number
-  readonly text: string | null
-  readonly unit: string | null
-  readonly fibre: string | null
-  readonly wear: Wear
-  readonly of: 'skein' | 'vessel' | 'part'
-  readonly level: string | null
-  readonly role: 'dark twin' | null
-}
-
-/** One row, read and converted, not yet laid out as records. */
-export type RowValues = {
-  readonly row: number
-  readonly line: number
-  readonly session: string | null
-  readonly place: string | null
-  readonly skein: string | null
-  readonly vessel: string | null
-  readonly lot: string | null
-  readonly card: string | null
-  readonly equipment: string | null
-  readonly item: string | null
-  readonly frame: string | null
-  readonly base: string | null
-  readonly massG: number | null
-  readonly lostBecause: string | null
-  readonly levels: readonly LevelValue[]
-  readonly readings: readonly ReadingValue[]
-  readonly outcomes: readonly OutcomeValue[]
-  readonly conditions: Readonly<Record<string, number>>
-  /** The wear that a column of its own counts, such as the number of washes. */
-  readonly worn: Wear | null
-}
-
-export type RowRead = {
-  readonly values: RowValues
-  readonly faults: CellFault[]
-  readonly doubts: CellFault[]
-  readonly blanks: { readonly column: number }[]
-  readonly commas: readonly string[]
-}
+import type { LevelValue, OutcomeValue, ReadingValue, RowRead, RowValues, TableFactor } from './row-values.ts'
 
 type Answers = Pick<NewTable, 'between'>
 type Texts =
@@ -301,43 +246,4 @@ function shortened(detail: string): string {
 function wearOf(column: Column, answers: Answers): Wear {
   if (column.wear) return column.wear
   return column.when === 'after' ? (answers.between ?? {}) : {}
-}
-
-function levelIn(
-  cell: string,
-  factor: TableFactor,
-  unit: string | undefined,
-): LevelValue | { detail: string; suggestion?: string } {
-  const known = factor.levels.map((level) => level.label).join(', ')
-  if (cell === '')
-    return { detail: `Which level of ${factor.label}? ${known ? `One of ${known}.` : ''}`.trim() }
-  const converts = unit !== undefined && isVariable(factor.key) && unit !== bounds[factor.key].unit
-  const same = converts ? undefined : factor.levels.find((level) => level.label === cell)
-  if (same) return { factor: factor.key, label: same.label, value: same.value }
-  const typed = readDecimal(cell.replace(/\s*[a-zA-Z%°/]+.*$/, ''))
-  const counts =
-    converts && typeof typed === 'number'
-      ? countsAs(factor.key as VariableKey, { amount: typed, unit })
-      : undefined
-  if (counts?.kind === 'fault') return { detail: counts.detail }
-  const read = counts?.kind === 'value' ? counts.value : typed
-  if (factor.kind === 'number') {
-    if (typeof read !== 'number' || !Number.isFinite(read))
-      return { detail: `${factor.label} is a number. ${known ? `One of ${known}.` : ''}`.trim() }
-    const level = factor.levels.find((it) => it.value === read)
-    if (level) return { factor: factor.key, label: level.label, value: level.value }
-    if (!factor.isNew) return { detail: `${cell} is none of the levels of this trial: ${known}.` }
-    const refused = isVariable(factor.key) ? readVariable(String(read), factor.key as VariableKey) : undefined
-    if (refused?.kind === 'fault')
-      return { detail: refused.detail, ...(refused.suggestion ? { suggestion: refused.suggestion } : {}) }
-    return { factor: factor.key, label: String(read), value: read }
-  }
-  if (!factor.isNew) {
-    const near = factor.levels.find((level) => level.label.toLowerCase() === cell.toLowerCase())
-    return {
-      detail: `“${cell}” is none of the levels of this trial: ${known}.`,
-      ...(near ? { suggestion: near.label } : {}),
-    }
-  }
-  return { factor: factor.key, label: cell, value: null }
 }

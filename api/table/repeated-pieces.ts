@@ -1,7 +1,7 @@
 import type { CellFault, Column } from '#api/contract/table.ts'
 import { groupBy } from '#api/science/group-by.ts'
 import { pieceCodes } from './piece-codes.ts'
-import type { RowValues } from './read-row.ts'
+import type { RowValues } from './row-values.ts'
 
 /**
  * Rows that would be one piece read twice in one state: both are at fault, with the place that is free as what was

@@ -1,0 +1,45 @@
+import { bounds, isVariable, type VariableKey } from '#api/contract/bounds.ts'
+import { countsAs } from '#api/contract/condition-value.ts'
+import { readDecimal } from '#api/contract/quantity.ts'
+import { readVariable } from './read-cell.ts'
+import type { LevelValue, TableFactor } from './row-values.ts'
+
+/** The level of a factor that a cell names, by its label or its number; else what is wrong with it. */
+export function levelIn(
+  cell: string,
+  factor: TableFactor,
+  unit: string | undefined,
+): LevelValue | { detail: string; suggestion?: string } {
+  const known = factor.levels.map((level) => level.label).join(', ')
+  if (cell === '')
+    return { detail: `Which level of ${factor.label}? ${known ? `One of ${known}.` : ''}`.trim() }
+  const converts = unit !== undefined && isVariable(factor.key) && unit !== bounds[factor.key].unit
+  const same = converts ? undefined : factor.levels.find((level) => level.label === cell)
+  if (same) return { factor: factor.key, label: same.label, value: same.value }
+  const typed = readDecimal(cell.replace(/\s*[a-zA-Z%°/]+.*$/, ''))
+  const counts =
+    converts && typeof typed === 'number'
+      ? countsAs(factor.key as VariableKey, { amount: typed, unit })
+      : undefined
+  if (counts?.kind === 'fault') return { detail: counts.detail }
+  const read = counts?.kind === 'value' ? counts.value : typed
+  if (factor.kind === 'number') {
+    if (typeof read !== 'number' || !Number.isFinite(read))
+      return { detail: `${factor.label} is a number. ${known ? `One of ${known}.` : ''}`.trim() }
+    const level = factor.levels.find((it) => it.value === read)
+    if (level) return { factor: factor.key, label: level.label, value: level.value }
+    if (!factor.isNew) return { detail: `${cell} is none of the levels of this trial: ${known}.` }
+    const refused = isVariable(factor.key) ? readVariable(String(read), factor.key as VariableKey) : undefined
+    if (refused?.kind === 'fault')
+      return { detail: refused.detail, ...(refused.suggestion ? { suggestion: refused.suggestion } : {}) }
+    return { factor: factor.key, label: String(read), value: read }
+  }
+  if (!factor.isNew) {
+    const near = factor.levels.find((level) => level.label.toLowerCase() === cell.toLowerCase())
+    return {
+      detail: `“${cell}” is none of the levels of this trial: ${known}.`,
+      ...(near ? { suggestion: near.label } : {}),
+    }
+  }
+  return { factor: factor.key, label: cell, value: null }
+}
