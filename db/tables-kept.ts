@@ -21,7 +21,11 @@ export async function namesIn(db: Kysely<Database>, trialId: string) {
     .select(['id', 'kind', 'label'])
     .where('trialId', '=', trialId)
     .execute()
-  const skeins = await db.selectFrom('skein').select(['id', 'code']).where('trialId', '=', trialId).execute()
+  const skeins = await db
+    .selectFrom('skein')
+    .select(['id', 'code', 'role'])
+    .where('trialId', '=', trialId)
+    .execute()
   const bases = await db.selectFrom('base').select(['id', 'name']).orderBy('createdAt', 'desc').execute()
   return { sessions, skeins, bases }
 }
