@@ -59,6 +59,10 @@ test('a strength of 50 % is refused with its mend, and a great deal of vinegar i
   await page.getByText('three times the usual').waitFor({ state: 'detached' })
   await box(page, 'Water').fill('180')
   await start.getByText(/^About 3\.\d$/).waitFor()
+  await start.getByText('as a table').focus()
+  await page.keyboard.press('Enter')
+  await start.getByRole('columnheader', { name: 'your water, 180' }).waitFor()
+  expect(await axeFindings(page)).toEqual([])
   expect(complaints).toEqual([])
 })
 

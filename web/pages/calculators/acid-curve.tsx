@@ -2,6 +2,7 @@ import { aceticInBath, alkalinityInMoles } from '#api/science/bath/acid-in-bath.
 import { startPh } from '#api/science/bath/start-ph.ts'
 import { milligramsPerLitre, millilitres, percent } from '#api/science/units.ts'
 import { figure } from '#web/form/number-words.ts'
+import { PlainTable } from '#web/parts/plain-table.tsx'
 
 const softWater = 20
 const frame = { left: 34, right: 8, top: 12, bottom: 46, width: 328, height: 224 }
@@ -16,9 +17,45 @@ export type AcidCurveProps = {
   readonly label: string
 }
 
-/** The pH of the cold bath by its vinegar: in this water, and in soft water beside it. */
-export function AcidCurve({ at, water, label }: AcidCurveProps) {
-  const most = at.perLitre > 36 ? Math.ceil(at.perLitre / 36) * 40 : 40
+/** The pH of the cold bath by its vinegar: in this water, and in soft water beside it; the same as a table at a press. */
+export function AcidCurve(props: AcidCurveProps) {
+  const most = mostOf(props.at.perLitre)
+  const rows = [0, 0.1, 0.25, 0.5, 0.75, 1].map((part) => part * most)
+  return (
+    <figure class="curve-figure">
+      <Curve {...props} />
+      <details>
+        <summary>as a table</summary>
+        <PlainTable
+          name="Start pH by vinegar"
+          data={{
+            head: [
+              { words: 'mL of 5 % vinegar in a litre' },
+              { words: `your water, ${figure(props.water, 0)}`, figure: true },
+              { words: `soft, ${softWater}`, figure: true },
+            ],
+            rows: rows.map((perLitre) => ({
+              key: String(perLitre),
+              cells: [
+                String(perLitre),
+                figure(phAt(perLitre, props.water), 1),
+                figure(phAt(perLitre, softWater), 1),
+              ],
+            })),
+          }}
+        />
+      </details>
+    </figure>
+  )
+}
+
+/** How far the axis goes: to 40, or to a multiple of it. */
+function mostOf(perLitre: number): number {
+  return perLitre > 36 ? Math.ceil(perLitre / 36) * 40 : 40
+}
+
+function Curve({ at, water, label }: AcidCurveProps) {
+  const most = mostOf(at.perLitre)
   const x = (perLitre: number): number =>
     frame.left + ((frame.width - frame.left - frame.right) * perLitre) / most
   const y = (ph: number): number =>

@@ -24,21 +24,23 @@ export function GaugeFound({ rows, found }: { readonly rows: GaugeRows; readonly
           </p>
         )}
       </div>
-      {found === undefined || hasSpread ? null : (
-        <Note kind="doubt" title="All readings of each thing are equal">
-          Copied or rounded values tell nothing about noise.
-        </Note>
-      )}
-      {hasSpread && found.df < fewDf ? (
-        <Note title={`Known from ${counted(found.df, 'degree')} of freedom only`}>
-          Read more things again.
-        </Note>
-      ) : null}
-      {rows.readOnce.length === 0 ? null : (
-        <Note title={`Read once only: ${listed(rows.readOnce.slice(0, 6))}`}>
-          Read once, a thing says nothing about noise.
-        </Note>
-      )}
+      <div>
+        {found === undefined || hasSpread ? null : (
+          <Note kind="doubt" title="All readings of each thing are equal">
+            Copied or rounded values tell nothing about noise.
+          </Note>
+        )}
+        {hasSpread && found.df < fewDf ? (
+          <Note title={`Known from ${counted(found.df, 'degree')} of freedom only`}>
+            Read more things again.
+          </Note>
+        ) : null}
+        {rows.readOnce.length === 0 ? null : (
+          <Note title={`Read once only: ${listed(rows.readOnce.slice(0, 6))}`}>
+            Read once, a thing says nothing about noise.
+          </Note>
+        )}
+      </div>
     </>
   )
 }
