@@ -3,6 +3,7 @@ import { benchColourAddress } from './colour-address.ts'
 import { benchGradings } from './gradings.ts'
 import { benchPixels } from './pixels.ts'
 import { benchSpectra } from './spectra.ts'
+import { benchStatistics } from './statistics.ts'
 
 /** Every group of benchmarks. `npm run bench` runs all; `npm run bench pixels spectra` those whose name holds a word. */
 const groups: Readonly<Record<string, () => void | Promise<void>>> = {
@@ -11,6 +12,7 @@ const groups: Readonly<Record<string, () => void | Promise<void>>> = {
   gradings: benchGradings,
   spectra: benchSpectra,
   'colour-address': benchColourAddress,
+  statistics: benchStatistics,
 }
 
 const words = process.argv.slice(2)

@@ -34,6 +34,15 @@ export function printRates(unit: string, rates: readonly Rate[], target?: number
   console.log(`  → ${times} × ${fastest.name}${target === undefined ? '' : ` (aim: ${target} ×)`}`)
 }
 
+/** Prints how long one piece of work takes, and how many times as long the others take. */
+export function printTimes(rates: readonly Rate[]): void {
+  const [ours] = rates
+  for (const { name, perSecond } of rates) {
+    const ms = `${(1000 / perSecond).toFixed(2)} ms`.padStart(12)
+    console.log(`  ${name.padEnd(44)} ${ms}  ${((ours?.perSecond ?? perSecond) / perSecond).toFixed(2)} ×`)
+  }
+}
+
 export function median(values: readonly number[]): number {
   const sorted = [...values].sort((one, other) => one - other)
   return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN
