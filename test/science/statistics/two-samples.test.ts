@@ -70,6 +70,18 @@ test('the sleep of ten patients', () => {
   expect([found.lower, found.upper].map((it) => Number(it.toFixed(4)))).toEqual([0.7001, 2.4599])
 })
 
+// The same patients as a no-worse-than question, by hand: mean 1.58 and t = 4.0621 give a standard error of 0.38896;
+// the one-sided 95 % point of t with 9 df is 1.833 in the table of the NIST/SEMATECH e-Handbook, section 1.3.6.7.2.
+// Upper limit 1.58 + 1.833 × 0.38896 = 2.293: no worse within 2.5 hours, not within 2.
+test('no worse than a margin, by the limit of a printed table', () => {
+  const first = [0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0, 2]
+  const second = [1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4]
+  const wide = compare(first, second, { paired: true, margin: 2.5 })
+  expect(wide.noWorse.upper).toBeCloseTo(1.58 + 1.833 * 0.38896, 3)
+  expect(wide.noWorse.holds).toBe(true)
+  expect(compare(first, second, { paired: true, margin: 2 }).noWorse.holds).toBe(false)
+})
+
 // R's manual page of t.test on the same data, unpaired: Welch t = −1.8608, df = 17.776, p = 0.07939 (from memory)
 test('the same as if the patients were twenty', () => {
   const first = [0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0, 2]
