@@ -2,7 +2,7 @@ import { diff } from 'color-diff'
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { toolInBrowser } from '#test/support/tool-in-browser.ts'
-import { answer, keepAndOpen, pasteTable } from '#test/support/trial-screens.ts'
+import { answer, keepAndOpen, partLink, pasteTable } from '#test/support/trial-screens.ts'
 
 const tool = toolInBrowser()
 
@@ -97,6 +97,13 @@ test('a way and its shortcut are tried side by side, from the question to the ve
   expect(finding).toContain('8 skeins from 8 jars in 4 sessions, 16 readings')
   expect(finding).toContain('4 twins of this trial, read again')
 
+  // A twin lay in no wash: it was read again with the others, untouched.
+  await partLink(page, 'Readings').click()
+  await page.getByText('24 readings in 2 sittings.').waitFor()
+  const rows = page.getByRole('table').getByRole('row')
+  expect(await rows.filter({ hasText: / twin/ }).filter({ hasText: 'untouched' }).count()).toBe(8)
+
+  await partLink(page, 'Findings').click()
   await page.reload()
   await page.getByText('“one hour” holds.', { exact: true }).waitFor()
   expect(complaints).toEqual([])
