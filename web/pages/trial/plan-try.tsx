@@ -126,8 +126,11 @@ function Answers({
         {tried.power.map(({ sessions, saysWrongly }, place) => (
           <li key={sessions}>
             <strong>{Math.round(saysWrongly * 100)}</strong>
-            {place === tried.power.length - 1 ? ' of 100' : ''}
-            <span class="visually-hidden"> of 100 with {sessions} sessions</span>
+            {place === tried.power.length - 1 ? ' of 100' : <span class="visually-hidden"> of 100</span>}
+            <span class="visually-hidden">
+              {' '}
+              with {sessions} {sessions === 1 ? sessionWord.one : sessionWord.many}
+            </span>
           </li>
         ))}
       </ul>
