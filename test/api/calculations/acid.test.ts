@@ -124,7 +124,8 @@ test('whatever body is sent is answered or refused, with numbers that are finite
     strengthPercent: fc.option(fc.double({ min: 0, max: 20 }), { nil: undefined }),
   })
   const aBody = fc.oneof(
-    fc.jsonValue(),
+    // Text is sent as it is, and may be no JSON: that is a test of its own.
+    fc.jsonValue().filter((value) => typeof value !== 'string'),
     fc.record(
       { acids: fc.array(anAcid), bath: amount, alkalinity: fc.double(), fibre: amount },
       { requiredKeys: [] },
