@@ -23,7 +23,17 @@ const data = ['test/db/**/*.test.ts', 'test/api/**/*.test.ts']
 type Settings = NonNullable<TestProjectInlineConfiguration['test']>
 
 function project(name: string, test: Settings): TestProjectInlineConfiguration {
-  return { root, test: { root, name, environment: 'node', testTimeout: 30_000, ...test } }
+  return {
+    root,
+    test: {
+      root,
+      name,
+      environment: 'node',
+      testTimeout: 30_000,
+      ...test,
+      setupFiles: ['test/support/seeded-properties.ts', ...[test.setupFiles ?? []].flat()],
+    },
+  }
 }
 
 // One database for each worker, kept from file to file: opening it costs more than the tests of most files.
