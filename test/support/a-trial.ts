@@ -56,7 +56,8 @@ function readingOf(skeinId: string, sittingId: string, [l, a, b]: Lab, body: obj
 /** Posts what must be taken, and gives what is kept. */
 export async function made(client: Client, path: string, body: object) {
   const answer = await client.post(path, body)
-  if (answer.status !== 201) throw new Error(`${path} answered ${answer.status}: ${JSON.stringify(answer.body)}`)
+  if (answer.status !== 201)
+    throw new Error(`${path} answered ${answer.status}: ${JSON.stringify(answer.body)}`)
   return answer.body
 }
 
