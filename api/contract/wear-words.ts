@@ -1,3 +1,5 @@
+import { inWords } from './number-in-words.ts'
+
 /**
  * What a piece has been through when it is read: from protocol to amount. `{}` is untouched, `{"W2": 3}` three warm
  * hand washes, `{"X1 days": 28}` four weeks in the window. Light counts days, rubbing strokes, the rest cycles.
@@ -37,22 +39,6 @@ export function wearKey(map: Wear): string {
     .join(',')
 }
 
-const numbers = [
-  'no',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-  'ten',
-  'eleven',
-  'twelve',
-]
-
 /**
  * A wear in words.
  *
@@ -65,7 +51,7 @@ export function wearInWords(map: Wear): string {
     .map((axis) => {
       const amount = map[axis] ?? 0
       const words = wearAxes[axis as WearAxis] ?? { one: axis, several: axis }
-      return `${numbers[amount] ?? amount} ${amount === 1 ? words.one : words.several}`
+      return `${inWords(amount)} ${amount === 1 ? words.one : words.several}`
     })
   return parts.length === 0 ? 'untouched' : parts.join(' and ')
 }

@@ -94,7 +94,7 @@ export function sheetPage(sheet: Sheet, finding: Finding, { state, stamp }: Shee
       <section>
         <h2>How this was worked out</h2>
         <p class="small">${withDelta(sheet.rule)}</p>
-        <p class="small">${withDelta(sheet.method.join(' '))} Change grades are grey-scale ratings calculated from CIELAB (A05 formula).</p>
+        <p class="small">${withDelta(sheet.method.join(' '))}${finding.skeins.some((skein) => skein.after !== null) ? ' Change grades are grey-scale ratings calculated from CIELAB (A05 formula).' : ''}</p>
         ${sheet.cautions.length > 0 ? html`<ul class="small">${sheet.cautions.map((caution) => html`<li>${withDelta(caution)}</li>`)}</ul>` : ''}
       </section>
     </main>

@@ -1,7 +1,7 @@
+import { fewInWords, inWords, oneInWords } from '#api/contract/number-in-words.ts'
 import type { PatternBench } from '#api/contract/patterns.ts'
 import type { PlanGuard, PlanTried } from '#api/contract/plan.ts'
 import { type GivenThing, unitOfFactor } from '#api/science/design/unit-of-factor.ts'
-import { fewInWords, inWords, oneInWords } from './number-in-words.ts'
 
 /** So many of each, whoever drew them. */
 export type BenchSizes = {

@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely'
 import { stages } from '#api/contract/trial.ts'
 import { wearKey } from '#api/contract/wear.ts'
-import { grouped } from '#db/grouped.ts'
+import { groupBy } from '#api/science/group-by.ts'
 import {
   familiesOf,
   type Histories,
@@ -110,10 +110,10 @@ async function sourcesOf(
     histories,
     places,
     trials: await trialsSeen(db, trialIds),
-    readings: grouped(readings, (it) => it.skeinId),
-    standards: grouped(await standardsOf(db, trialIds), (it) => it.trialId),
-    outcomes: grouped(outcomes, (it) => it.skeinId ?? it.vesselId ?? ''),
-    rinses: grouped(rinses, (it) => it.skeinId ?? it.vesselId ?? ''),
+    readings: groupBy(readings, (it) => it.skeinId),
+    standards: groupBy(await standardsOf(db, trialIds), (it) => it.trialId),
+    outcomes: groupBy(outcomes, (it) => it.skeinId ?? it.vesselId ?? ''),
+    rinses: groupBy(rinses, (it) => it.skeinId ?? it.vesselId ?? ''),
     covered: new Set(
       skeins.filter((it) => histories.places.get(it.id)?.some((place) => place.covered)).map((it) => it.id),
     ),

@@ -1,6 +1,6 @@
 import { type Kysely, sql } from 'kysely'
 import { derivedOf } from '#api/readings/spots.ts'
-import { grouped } from '#db/grouped.ts'
+import { groupBy } from '#api/science/group-by.ts'
 import { changeMeans, spotsAfter } from '#db/results.ts'
 import type { Database } from '#db/tables.ts'
 import { deriveResults } from './derive-results.ts'
@@ -19,7 +19,7 @@ export async function rebuildResults(
     id: string
     trialId: string | null
   }>`select id, trial_id from skein`.execute(db)
-  const byTrial = grouped(skeins, (skein) => skein.trialId)
+  const byTrial = groupBy(skeins, (skein) => skein.trialId)
   for (const ofTrial of byTrial.values()) {
     const ids = ofTrial.map((skein) => skein.id)
     await db.transaction().execute((tx) => deriveResults(tx, ids))

@@ -1,7 +1,7 @@
 import { outcomeKind } from '#api/contract/outcomes.ts'
 import { bases } from '#api/contract/reading.ts'
 import { wearKey } from '#api/contract/wear.ts'
-import { grouped } from '#db/grouped.ts'
+import { groupBy } from '#api/science/group-by.ts'
 import type { OutcomeKept, RinseKept } from '#db/histories.ts'
 import { firstRecorded, type SkeinResult } from './result-row.ts'
 
@@ -12,7 +12,7 @@ import { firstRecorded, type SkeinResult } from './result-row.ts'
  */
 export function resultsOfOutcomes(outcomes: readonly OutcomeKept[]): SkeinResult[] {
   const results: SkeinResult[] = []
-  for (const group of grouped(outcomes, keyOf).values()) {
+  for (const group of groupBy(outcomes, keyOf).values()) {
     const [first] = group
     if (!first) continue
     const texts = new Set(group.map((it) => it.text))

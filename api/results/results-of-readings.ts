@@ -4,7 +4,7 @@ import { cielabDifference } from '#api/science/colour/cielab-difference.ts'
 import { meanLab } from '#api/science/colour/mean-colour.ts'
 import { gradeNumber } from '#api/science/fastness/grades.ts'
 import { stainingGrade } from '#api/science/fastness/staining-grade.ts'
-import { grouped } from '#db/grouped.ts'
+import { groupBy } from '#api/science/group-by.ts'
 import type { ReadingKept, SkeinSeen } from '#db/histories.ts'
 import { type Compared, isUntouched, labOf } from './changes-of.ts'
 import { firstRecorded, type SkeinResult } from './result-row.ts'
@@ -40,7 +40,7 @@ export function resultsOfReadings(
       results.push({ ...plain, ...countsOf(uneven, uneven), kind, value: sum / uneven.length })
     }
   }
-  for (const group of grouped(compared, (it) => `${it.basis} ${wearKey(it.reading.wear)}`).values()) {
+  for (const group of groupBy(compared, (it) => `${it.basis} ${wearKey(it.reading.wear)}`).values()) {
     results.push(
       ...resultsOfComparison(
         skein,
@@ -82,7 +82,7 @@ function countsOf(readings: readonly ReadingKept[], used: readonly ReadingKept[]
 
 function mostAlike<Item>(items: readonly Item[], readingOf: (item: Item) => ReadingKept): Item[] {
   let most: Item[] = []
-  for (const group of grouped(items, (item) => settingsOf(readingOf(item))).values())
+  for (const group of groupBy(items, (item) => settingsOf(readingOf(item))).values())
     if (group.length > most.length) most = group
   return most
 }

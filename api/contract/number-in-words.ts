@@ -1,4 +1,4 @@
-import type { Counted } from '#api/contract/patterns.ts'
+import type { Counted } from './patterns.ts'
 
 const words = [
   'no',
