@@ -11,6 +11,7 @@ import { homeRoutes } from '#api/home/routes.ts'
 import { healthRoutes } from '#api/http/health.ts'
 import { notFoundHandler, problemHandler } from '#api/http/problem.ts'
 import { withPlainHeaders } from '#api/http/security-headers.ts'
+import { instrumentFileRoutes } from '#api/instrument-files/routes.ts'
 import { planRoutes } from '#api/plan/routes.ts'
 import { mountRecords } from '#api/records/mount.ts'
 import { settingRoutes } from '#api/settings/routes.ts'
@@ -50,6 +51,7 @@ export function createApp({ db }: Surroundings): OpenAPIHono {
   app.route('/api/trials', trialRoutes(db))
   app.route('/api/trials', planRoutes(db))
   app.route('/api/trials', tableRoutes(db))
+  app.route('/api/trials', instrumentFileRoutes(db))
   app.route('/api/trials', findingRoutes(db))
   app.route('/api/trials', evidenceRoutes(db))
   app.route('/api/example-studio', exampleStudioRoutes(db))
