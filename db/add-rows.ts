@@ -1,6 +1,6 @@
-import { randomUUID } from 'node:crypto'
 import { type Kysely, type Selectable, sql } from 'kysely'
 import { Problem } from '#api/contract/problem.ts'
+import { newId } from './new-id.ts'
 import { isSame, type PlainTable } from './rows.ts'
 import type { Database } from './tables.ts'
 
@@ -24,6 +24,7 @@ export type Added<T extends PlainTable> = {
  * id is harmless; a different one is refused, with a pointer that begins with `at` of its place.
  *
  * @param options.derived Columns that we worked out: they do not make a repeat different.
+ * @param options.fresh   The ids were made just now: nothing can stand under them, and what was sent is given back.
  */
 export async function addRows<T extends PlainTable>(
   tx: Kysely<Database>,
@@ -32,10 +33,15 @@ export async function addRows<T extends PlainTable>(
   {
     at = (index: number) => `#/items/${index}`,
     derived = [],
-  }: { at?: (index: number) => string; derived?: readonly string[] } = {},
+    fresh = false,
+  }: { at?: (index: number) => string; derived?: readonly string[]; fresh?: boolean | undefined } = {},
 ): Promise<Added<T>> {
-  const rows = sent.map((row) => ({ ...row, id: (row as { id?: string }).id ?? randomUUID() }))
+  const rows = sent.map((row) => ({ ...row, id: (row as { id?: string }).id ?? newId() }))
   refuseTwice(rows, at)
+  if (fresh) {
+    await insertRows(tx, table, rows)
+    return { rows: rows as unknown as Selectable<Database[T]>[], madeN: rows.length }
+  }
   const made = new Map<string, Row>()
   for (let from = 0; from < rows.length; from += chunk) {
     const part = rows.slice(from, from + chunk)
@@ -89,10 +95,12 @@ async function insert(
   rows: readonly Row[],
   { repeatable = false }: { repeatable?: boolean },
 ): Promise<Row[]> {
-  const keys = new Set<string>()
+  const keys = new Set<string>(['id'])
   for (const row of rows) for (const key in row) if (row[key] !== undefined) keys.add(key)
   const columns = [...keys].map((key) => sql.ref(key))
-  const body = JSON.stringify(rows.map((row) => snakeKeys(row)))
+  const body = JSON.stringify(
+    rows.map((row) => snakeKeys(row.id === undefined ? { ...row, id: newId() } : row)),
+  )
   // Rows of one statement share their moment; a microsecond each keeps the order in which they were sent.
   const inserted = sql`insert into ${sql.table(table)} (${sql.join(columns)}, created_at)
     select ${sql.join(columns.map((column) => sql`it.${column}`))}, now() + it.ordinality * interval '1 microsecond'

@@ -18,7 +18,7 @@ export async function addReadings(
   tx: Kysely<Database>,
   trialId: string,
   readings: readonly ReadingToAdd[],
-  { at = inItems, doubts }: Adding = {},
+  { at = inItems, doubts, fresh }: Adding = {},
 ): Promise<Added<'reading'>> {
   await refuseStrangers(
     tx,
@@ -55,7 +55,7 @@ export async function addReadings(
     }
   })
   await supersede(tx, 'reading', rows, { at })
-  return addRows(tx, 'reading', rows, { at, derived: ['wear', 'wearFrom', ...derived] })
+  return addRows(tx, 'reading', rows, { at, derived: ['wear', 'wearFrom', ...derived], fresh })
 }
 
 const derived = ['meanL', 'meanA', 'meanB', 'spotsN', 'mcdm', 'spread', 'clipped']

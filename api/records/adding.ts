@@ -8,6 +8,8 @@ export type Adding = {
   readonly at?: (index: number) => string
   /** Takes the doubts that were found; without it they are not looked for. */
   readonly doubts?: Doubt[] | undefined
+  /** The ids were made just now, so that nothing can stand under them. */
+  readonly fresh?: boolean | undefined
 }
 
 export const inItems = (index: number) => `#/items/${index}`

@@ -6,12 +6,14 @@ import { addReadings } from '#api/readings/add-readings.ts'
 import { deriveResults } from '#api/results/derive-results.ts'
 import { addFactor } from '#api/trials/add-factor.ts'
 import { insertRows } from '#db/add-rows.ts'
+import { refuseStrangers } from '#db/belonging.ts'
 import { inTransaction } from '#db/in-transaction.ts'
 import { knownPieces, tellFates } from '#db/known-pieces.ts'
 import { findRow } from '#db/rows.ts'
 import type { Database } from '#db/tables.ts'
 import { namesIn } from '#db/tables-kept.ts'
 import { type FactorWithLevels, factorsOf, holdTrial, type TrialRow } from '#db/trials.ts'
+import { trustReferences } from '#db/trust-references.ts'
 import { type CheckedTable, checkTable, levelsMet, rowsToKeep } from './check-table.ts'
 import { type LaidOut, nameOfSession } from './laid-out.ts'
 import { type Around, layOut, nameOfLevel } from './lay-out.ts'
@@ -28,6 +30,9 @@ export async function keepTable(db: Kysely<Database>, trial: TrialRow, table: Ne
     say(importId, 'reading', 0, 1)
     return await inTransaction(db, async (tx) => {
       await holdTrial(tx, trial.id)
+      await refuseStrangers(tx, trial.id, [
+        { table: 'instrument', id: table.instrumentId, pointer: '#/instrumentId' },
+      ])
       const before = table.id ? await findRow(tx, 'tableImport', table.id) : undefined
       if (before) return repeated(before, trial)
       const factors = await factorsOf(tx, trial.id)
@@ -210,6 +215,7 @@ async function write(
     ['sitting', laidOut.sittings],
     ['outcome', laidOut.outcomes],
   ] as const
+  await trustReferences(tx)
   const skeinIds = [...laidOut.skeins.map((skein) => skein.id), ...laidOut.known]
   // Working the results out takes about twice as long as the writing.
   const records = parts.reduce((sum, [, rows]) => sum + rows.length, 0) + laidOut.readings.length
@@ -224,7 +230,7 @@ async function write(
   }
   for (let from = 0; from < laidOut.readings.length; from += atOnce) {
     told(done / of)
-    await addReadings(tx, trialId, laidOut.readings.slice(from, from + atOnce))
+    await addReadings(tx, trialId, laidOut.readings.slice(from, from + atOnce), { fresh: true })
     done += Math.min(atOnce, laidOut.readings.length - from)
   }
   await tellFates(tx, laidOut.fates)

@@ -1,6 +1,6 @@
-import { randomUUID } from 'node:crypto'
 import type { Selectable } from 'kysely'
 import { type Wear, wearInWords } from '#api/contract/wear.ts'
+import { newId } from '#db/new-id.ts'
 import type {
   Conditions,
   ExposureTable,
@@ -171,7 +171,7 @@ export class LaidOut {
     const there = this.#vessels.get(key)
     if (there) return there
     const vessel: VesselDraft = {
-      id: randomUUID(),
+      id: newId(),
       sessionId,
       stage,
       kind: vesselKinds[stage],
@@ -203,7 +203,7 @@ export class LaidOut {
     const there = this.skeinOf(code)
     if (there) return there
     const skein: SkeinDraft = {
-      id: randomUUID(),
+      id: newId(),
       trialId: this.#there.trialId,
       code,
       role: 'treated',
@@ -226,7 +226,7 @@ export class LaidOut {
     const vessels = this.#placed.get(skeinId)
     if (vessels?.has(vesselId)) return
     this.#placed.set(skeinId, (vessels ?? new Set()).add(vesselId))
-    this.placements.push({ id: randomUUID(), skeinId, vesselId, place, covered: false })
+    this.placements.push({ id: newId(), skeinId, vesselId, place, covered: false })
   }
 
   /** The vessel in which a piece lay first. */
@@ -271,7 +271,7 @@ export class LaidOut {
       const ours = `${vessel.id}\u0001${protocol}`
       const shared = this.#exposures.get(ours)
       const exposure = shared ?? {
-        id: randomUUID(),
+        id: newId(),
         vesselId: vessel.id,
         protocol,
         cycles: stage === 'rub' || stage === 'light' ? null : Math.round(amount),
@@ -294,7 +294,7 @@ export class LaidOut {
     const untouched = Object.keys(at.wear).length === 0
     const sittingId = this.sitting(frame ?? (untouched ? 'before' : `after ${wearInWords(at.wear)}`))
     this.readings.push({
-      id: randomUUID(),
+      id: newId(),
       skeinId,
       sittingId,
       wear: isTwin ? {} : at.wear,
@@ -317,7 +317,7 @@ function once(
 ): string {
   const before = made.get(name) ?? there.get(name)
   if (before) return before
-  const id = randomUUID()
+  const id = newId()
   made.set(name, id)
   make(id)
   return id

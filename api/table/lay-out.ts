@@ -1,5 +1,5 @@
-import { randomUUID } from 'node:crypto'
 import type { Column, NewTable } from '#api/contract/table.ts'
+import { newId } from '#db/new-id.ts'
 import type { Role, Stage } from '#db/tables.ts'
 import { LaidOut, type SkeinDraft, type There, type VesselDraft } from './laid-out.ts'
 import { lotLabel, pieceCodes } from './piece-codes.ts'
@@ -128,7 +128,7 @@ export function layOut(
   function keep(outcome: OutcomeValue, skeinId: string | null, vesselId: string | null): void {
     const { kind, value, text, unit, fibre, wear } = outcome
     const of = skeinId === null && vesselId === null ? null : { skeinId, vesselId }
-    if (of) out.outcomes.push({ id: randomUUID(), kind, ...of, value, text, unit, fibre, wear })
+    if (of) out.outcomes.push({ id: newId(), kind, ...of, value, text, unit, fibre, wear })
   }
 
   function darkTwin(row: RowValues, code: string, outcome: OutcomeValue): void {
@@ -168,7 +168,7 @@ export function layOut(
       if (treated.has(`${ids.factorId}${thing}`)) continue
       treated.add(`${ids.factorId}${thing}`)
       out.treatments.push({
-        id: randomUUID(),
+        id: newId(),
         ...ids,
         vesselId: whole ? it.vessel.id : null,
         skeinId: whole ? null : it.skeinId,
