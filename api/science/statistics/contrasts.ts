@@ -1,5 +1,5 @@
 import { quantileByDf } from './contrasts-quantiles.ts'
-import { dunnettOfLoadings, dunnettQuantileOfLoadings } from './dunnett.ts'
+import { dunnettQuantileOfLoadings, dunnettUpperOfLoadings } from './dunnett.ts'
 import { holm } from './holm.ts'
 import type { LinearModel } from './linear-model.ts'
 import { type Judge, type Judged, judged, type NotJudged } from './model-judge.ts'
@@ -129,7 +129,7 @@ function familyOf(
   if (loadings) {
     return {
       adjusted: 'dunnett',
-      p: (t, df) => dunnettOfLoadings(Math.abs(t), { df, loadings, sides: 2 }).upper,
+      p: (t, df) => dunnettUpperOfLoadings(Math.abs(t), { df, loadings, sides: 2 }),
       critical: quantileByDf((df) => dunnettQuantileOfLoadings(level, { df, loadings, sides: 2 }), dfs),
     }
   }

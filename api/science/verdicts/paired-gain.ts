@@ -1,3 +1,4 @@
+import { holm } from '../statistics/holm.ts'
 import { studentT, studentTQuantile } from '../statistics/student-t.ts'
 import { allEqual } from './extra-loss.ts'
 import { fewestBlocks } from './least-level-that-holds.ts'
@@ -63,7 +64,7 @@ export function pairedGain(
   const found = levels
     .filter((it) => String(it) !== String(control))
     .map((it) => ({ level: it, ...differenceWithin(resultsAt(results, it).blocks, against, level) }))
-  const adjusted = holmOf(found.map((it) => it.p))
+  const adjusted = holmOfKnown(found.map((it) => it.p))
   return found.map((it, place) => {
     const sides = sideResults(
       rows.filter((row) => String(row.level) === String(it.level)),
@@ -131,14 +132,8 @@ function verdictOf(
   return { verdict: 'holds', why: 'The whole interval is a gain worth having.' }
 }
 
-/** Holm's step-down correction (1979), over those that have a p. */
-function holmOf(ps: readonly (number | undefined)[]): (number | undefined)[] {
-  const ranked = ps.flatMap((p, place) => (p === undefined ? [] : [{ p, place }])).sort((a, b) => a.p - b.p)
-  const adjusted: (number | undefined)[] = ps.map(() => undefined)
-  let largest = 0
-  ranked.forEach(({ p, place }, rank) => {
-    largest = Math.max(largest, Math.min(1, p * (ranked.length - rank)))
-    adjusted[place] = largest
-  })
-  return adjusted
+/** Holm's correction over those that have a p. */
+function holmOfKnown(ps: readonly (number | undefined)[]): (number | undefined)[] {
+  const adjusted = holm(ps.filter((p) => p !== undefined))
+  return ps.map((p) => (p === undefined ? undefined : adjusted.shift()))
 }
