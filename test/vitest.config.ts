@@ -36,10 +36,13 @@ function project(name: string, test: Settings): TestProjectInlineConfiguration {
   }
 }
 
-// One database for each worker, kept from file to file: opening it costs more than the tests of most files.
-const inThreads: Pick<Settings, 'pool' | 'isolate' | 'setupFiles'> = {
-  pool: 'threads',
-  isolate: false,
+// One thread for many files, which share what they import: loading it costs more than the tests of most files. So a
+// test must leave nothing behind that another could see.
+const inThreads: Pick<Settings, 'pool' | 'isolate'> = { pool: 'threads', isolate: false }
+
+// With a database in each thread, kept from file to file.
+const onDatabase: Pick<Settings, 'pool' | 'isolate' | 'setupFiles'> = {
+  ...inThreads,
   setupFiles: ['test/support/skip-if-missing.ts'],
 }
 
@@ -47,15 +50,15 @@ export default defineConfig({
   root,
   test: {
     projects: [
-      project('science', { include: science, exclude: [...browsers, ...processes] }),
+      project('science', { ...inThreads, include: science, exclude: [...browsers, ...processes] }),
       project('embedded', {
-        ...inThreads,
+        ...onDatabase,
         include: data,
         exclude: [...science, ...browsers, ...processes, ...onServer],
         globalSetup: 'test/support/embedded-once.ts',
       }),
       project('server', {
-        ...inThreads,
+        ...onDatabase,
         include: data,
         exclude: [...science, ...browsers, ...processes],
         globalSetup: 'test/support/server-once.ts',
