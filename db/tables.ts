@@ -119,8 +119,21 @@ export type RuleCondition = {
   wear: Wear
   end: 'low' | 'high'
   against: 'reference' | 'next level' | 'control' | 'standard' | 'none'
+  /** What is asked. Rules of the first version named a statistic instead. */
+  question?:
+    | 'no-worse'
+    | 'alike'
+    | 'better'
+    | 'within-limit'
+    | 'to-standard'
+    | 'light'
+    | 'open-against-covered'
+    | 'sees'
+    | undefined
   statistic: 'upper limit' | 'mean' | 'every unit' | 'worst lot' | 'bracket'
+  /** Largest difference that is still accepted; of “better”, the least gain worth having stands in `leastGain`. */
   margin?: number | undefined
+  leastGain?: number | undefined
   atLeast?: number | undefined
   atMost?: number | undefined
   direction: 'smaller is better' | 'larger is better'

@@ -1,6 +1,16 @@
 import { type Kysely, type Selectable, sql } from 'kysely'
 import { theRow } from './rows.ts'
-import type { Database, ResultTable, Role, SessionTable, Stage, Status, VesselTable, Wear } from './tables.ts'
+import type {
+  Database,
+  Method,
+  ResultTable,
+  Role,
+  SessionTable,
+  Stage,
+  Status,
+  VesselTable,
+  Wear,
+} from './tables.ts'
 import { factorsOf, rulesOf } from './trials.ts'
 
 export type SessionSeen = Selectable<SessionTable>
@@ -40,6 +50,33 @@ export type ColourRecord = {
   readonly b: number
   readonly readingsN: number
   readonly spotsN: number
+}
+/** One current reading with how it was taken: what is judged for being measured alike, and what the measuring error comes from. */
+export type ReadingSeen = {
+  readonly id: string
+  readonly skeinId: string
+  readonly wear: Wear
+  readonly wet: boolean
+  readonly placing: number
+  readonly meanL: number
+  readonly meanA: number
+  readonly meanB: number
+  readonly spotsN: number
+  readonly blindCode: string | null
+  readonly supersedesId: string | null
+  readonly reason: string | null
+  /** When it was taken by the person’s clock, else when its sitting was. */
+  readonly takenAt: Date | null
+  readonly createdAt: Date
+  readonly sittingId: string
+  readonly method: Method
+  readonly instrumentId: string | null
+  readonly illuminant: string | null
+  readonly observer: string | null
+  readonly geometry: string | null
+  readonly apertureMm: number | null
+  readonly inFrameStandardId: string | null
+  readonly person: string | null
 }
 /** An unchanged skein read again: a difference that is noise, or drift. */
 export type TwinRecord = {
@@ -99,6 +136,12 @@ export async function trialRecord(db: Kysely<Database>, trialId: string) {
     where k.trial_id = ${trialId} and not o.superseded`.execute(db)
   const { rows: reports } = await sql<{ n: number }>`select count(*)::int as n from attachment
     where owner_kind = 'trial' and owner_id = ${trialId} and kind = 'report'`.execute(db)
+  const { rows: readings } =
+    await sql<ReadingSeen>`select r.id, r.skein_id, r.wear, r.wet, r.placing, r.mean_l, r.mean_a, r.mean_b,
+      r.spots_n, r.blind_code, r.supersedes_id, r.reason, coalesce(r.taken_at, s.at) as taken_at, r.created_at, r.sitting_id,
+      s.method, s.instrument_id, s.illuminant, s.observer, s.geometry, s.aperture_mm, s.in_frame_standard_id, s.person
+    from reading r join skein k on k.id = r.skein_id join sitting s on s.id = r.sitting_id
+    where k.trial_id = ${trialId} and not r.superseded order by r.created_at, r.id`.execute(db)
   return {
     trial,
     factors,
@@ -110,6 +153,7 @@ export async function trialRecord(db: Kysely<Database>, trialId: string) {
     treatments,
     results,
     colours,
+    readings,
     methods,
     graders,
     reports: reports[0]?.n ?? 0,

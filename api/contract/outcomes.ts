@@ -6,7 +6,7 @@
 export type OutcomeKind = {
   readonly label: string
   readonly unit?: string
-  readonly scale: 'number' | 'grade' | 'steps' | 'count'
+  readonly scale: 'number' | 'grade' | 'steps' | 'count' | 'yes-no'
   readonly min?: number
   readonly max?: number
   readonly better: 'smaller' | 'larger' | 'neither'
@@ -34,6 +34,8 @@ export const outcomeKinds = {
     max: 200,
     better: 'smaller',
   },
+  /** 1 where it bled, 0 where it did not. */
+  bled: { label: 'Bled', scale: 'yes-no', min: 0, max: 1, better: 'smaller' },
   'rinses to 4': { label: 'Rinses', scale: 'count', min: 0, max: 40, better: 'smaller' },
   felting: { label: 'Felting', scale: 'steps', min: 1, max: 5, better: 'smaller' },
   evenness: { label: 'Evenness', scale: 'steps', min: 1, max: 5, better: 'smaller' },

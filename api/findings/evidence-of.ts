@@ -1,24 +1,29 @@
 import type { SkeinFinding } from '#api/contract/finding.ts'
+import type { SkeinHistories } from '#api/judging/skein-histories.ts'
 import type { TrialRecord } from '#db/trial-record.ts'
 import { type EvidenceStep, evidenceStep } from './evidence-step.ts'
-import type { Lives } from './lives.ts'
 import type { NoiseFound } from './noise-of-trial.ts'
 
 /** The evidence step of a trial, from its record. */
 export function evidenceOf(
   record: TrialRecord,
   {
-    lives,
+    histories,
     skeins,
     lockedBefore,
     noise,
-  }: { lives: Lives; skeins: readonly SkeinFinding[]; lockedBefore: boolean; noise: NoiseFound | undefined },
+  }: {
+    histories: SkeinHistories
+    skeins: readonly SkeinFinding[]
+    lockedBefore: boolean
+    noise: NoiseFound | undefined
+  },
 ): EvidenceStep {
   const done = skeins.filter((skein) => skein.value !== null && skein.status !== 'lost')
   const ids = new Set(done.map((skein) => skein.id))
   const lots = new Set(
     record.skeins
-      .flatMap((skein) => (ids.has(skein.id) ? [lives.stayAt(skein, 'dye')?.vessel.id] : []))
+      .flatMap((skein) => (ids.has(skein.id) ? [histories.stayAt(skein, 'dye')?.vessel.id] : []))
       .filter((id) => id !== undefined),
   )
   const grades = record.graders.filter((it) => it.kind === 'staining' || it.kind === 'change grade')

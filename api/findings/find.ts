@@ -2,6 +2,7 @@ import type { Kysely } from 'kysely'
 import type { Finding } from '#api/contract/finding.ts'
 import { outcomeKind } from '#api/contract/outcomes.ts'
 import { type Wear, wearInWords } from '#api/contract/wear.ts'
+import { skeinHistoriesOf } from '#api/judging/skein-histories.ts'
 import { presentRule } from '#api/trials/present-trial.ts'
 import type { Database } from '#db/tables.ts'
 import { type ResultSeen, type TrialRecord, trialRecord } from '#db/trial-record.ts'
@@ -12,7 +13,6 @@ import { asLevel } from './judge-ladder.ts'
 import { type Judged, judged } from './judged.ts'
 import { levelledSkeins } from './ladder-rows.ts'
 import { levelFindings } from './level-findings.ts'
-import { livesOf } from './lives.ts'
 import { noiseOfTrial } from './noise-of-trial.ts'
 import { notTested } from './not-tested.ts'
 import { ruleInWords } from './rule-in-words.ts'
@@ -42,14 +42,16 @@ export function findIn(
   const rule = ruleInForce(rules)
   const factor = mainFactor(record.factors, rule)
   const within = withinOf(record.factors, factor, withinId)
-  const lives = livesOf(record)
+  const histories = skeinHistoriesOf(record)
   const main = mainCondition(rule) ?? plainCondition(record.results)
   const values = main ? mainResults(record.results, main) : new Map<string, ResultSeen>()
-  const levelled = factor ? levelledSkeins(record, lives, factor, within) : []
+  const levelled = factor ? levelledSkeins(record, histories, factor, within) : []
   const sides = sideKeys(rule?.conditions ?? [])
   const wear: Wear = main?.wear ?? {}
   const shown = [...sides, ...lotKeys(rule?.conditions ?? [])]
-  const skeins = factor ? skeinFindings(levelled, { record, lives, factor, wear, values, sides: shown }) : []
+  const skeins = factor
+    ? skeinFindings(levelled, { record, histories, factor, wear, values, sides: shown })
+    : []
   const used = record.results.filter((result) => levelled.some(({ skein }) => skein.id === result.skeinId))
   const firstAt = Math.min(...used.map((result) => result.firstRecordedAt.getTime()))
   const lockedBefore = rule?.lockedAt != null && rule.lockedAt.getTime() <= firstAt
@@ -57,7 +59,7 @@ export function findIn(
   const words = factor ? wordsOfFactor(factor, record.vessels) : undefined
   const reference = factor?.levels.find((level) => level.isReference) ?? factor?.levels.at(-1)
   const confidence = rule?.confidence ?? 0.95
-  const common = { record, lives, factor, words, rule, main, skeins, levelled, values, sides, noise }
+  const common = { record, histories, factor, words, rule, main, skeins, levelled, values, sides, noise }
   const judgement =
     rule && factor && values.size + sides.length > 0 && used.length > 0 ? judged(common as Judged) : undefined
   const readings = skeins.reduce((sum, skein) => sum + skein.readings, 0)
@@ -135,7 +137,7 @@ export function findIn(
       factors: record.factors,
       held: trial.held,
     }),
-    evidenceStep: evidenceOf(record, { lives, skeins, lockedBefore, noise }),
+    evidenceStep: evidenceOf(record, { histories, skeins, lockedBefore, noise }),
   }
 }
 

@@ -16,7 +16,7 @@ export function judgeAcid({
   rule,
   main,
   levelled,
-  lives,
+  histories,
   values,
   sides,
   record,
@@ -28,7 +28,7 @@ export function judgeAcid({
     .filter(({ skein }) => skein.status !== 'lost')
     .map(({ skein, level }) => ({
       level: levelName(factor, level),
-      session: lives.stayAt(skein, factor.stage)?.vessel.sessionId ?? '',
+      session: histories.stayAt(skein, factor.stage)?.vessel.sessionId ?? '',
       left: left.get(skein.id),
       lightness: values.get(skein.id)?.value,
     }))

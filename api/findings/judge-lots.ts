@@ -67,14 +67,14 @@ type LotTested = GradedLot & { readonly worst: readonly (number | undefined)[] }
 
 /** Every lot of a level with its grades: per outcome, fibre and wear, the worst of its skein and parts. */
 function lotsOf(
-  { factor, lives, record }: Judged,
+  { factor, histories, record }: Judged,
   level: LevelRow,
   conditions: readonly RuleCondition[],
 ): LotTested[] {
   const skeins = record.skeins.filter(
-    (skein) => lives.levelOf(skein, factor) === level.id && skein.status !== 'lost',
+    (skein) => histories.levelOf(skein, factor) === level.id && skein.status !== 'lost',
   )
-  const byLot = groupBy(skeins, (skein) => lives.stayAt(skein, 'dye')?.vessel.id)
+  const byLot = groupBy(skeins, (skein) => histories.stayAt(skein, 'dye')?.vessel.id)
   const labels = new Map(record.vessels.map((vessel) => [vessel.id, vessel.label]))
   const lots: LotTested[] = []
   for (const [lotId, members] of byLot) {

@@ -1,5 +1,6 @@
 import type { Finding } from '#api/contract/finding.ts'
 import { outcomeKind } from '#api/contract/outcomes.ts'
+import type { skeinHistoriesOf } from '#api/judging/skein-histories.ts'
 import type { RuleCondition } from '#db/tables.ts'
 import type { ResultSeen, TrialRecord } from '#db/trial-record.ts'
 import type { FactorWithLevels, RuleRow } from '#db/trials.ts'
@@ -7,7 +8,6 @@ import { judgeAcid } from './judge-acid.ts'
 import { type Judgement, judgeLadder } from './judge-ladder.ts'
 import { judgeLots } from './judge-lots.ts'
 import { ladderRows, ladderRule, type levelledSkeins } from './ladder-rows.ts'
-import type { livesOf } from './lives.ts'
 import { lookOfRule } from './look-of-rule.ts'
 import type { noiseOfTrial } from './noise-of-trial.ts'
 import type { sideKeys } from './side-values.ts'
@@ -16,7 +16,7 @@ import type { wordsOfFactor } from './words-of-factor.ts'
 /** Everything that a judgement needs of a trial. */
 export type Judged = {
   readonly record: TrialRecord
-  readonly lives: ReturnType<typeof livesOf>
+  readonly histories: ReturnType<typeof skeinHistoriesOf>
   readonly factor: FactorWithLevels
   readonly words: ReturnType<typeof wordsOfFactor>
   readonly rule: RuleRow
@@ -35,8 +35,15 @@ export function judged(it: Judged): Judgement | undefined {
   if (conditions.some((condition) => condition.statistic === 'worst lot')) return judgeLots(it)
   if (conditions.some((condition) => condition.against === 'next level')) return judgeAcid(it)
   if (statistic !== 'upper limit' || !it.main || it.factor.levels.length < 2) return undefined
-  const { factor, lives, main, rule, sides, values, record, levelled, skeins, words, noise } = it
-  const rows = ladderRows(levelled, { lives, factor, values, sides, results: record.results, read: skeins })
+  const { factor, histories, main, rule, sides, values, record, levelled, skeins, words, noise } = it
+  const rows = ladderRows(levelled, {
+    histories,
+    factor,
+    values,
+    sides,
+    results: record.results,
+    read: skeins,
+  })
   if (!rows.some((row) => row.value !== undefined)) return undefined
   const sessionOf = new Map(rows.map((row) => [row.skein, row.session]))
   const look = lookOfRule(rule, record.rules, {

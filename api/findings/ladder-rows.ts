@@ -1,9 +1,9 @@
 import type { SkeinFinding } from '#api/contract/finding.ts'
+import type { SkeinHistories } from '#api/judging/skein-histories.ts'
 import type { TrialRow, TrialRule } from '#api/science/verdicts/trial-verdict.ts'
 import type { RuleCondition } from '#db/tables.ts'
 import type { ResultSeen, SkeinRecord, TrialRecord } from '#db/trial-record.ts'
 import type { FactorWithLevels, LevelRow, RuleRow } from '#db/trials.ts'
-import type { Lives } from './lives.ts'
 import { type SideKey, sideValues } from './side-values.ts'
 
 /** Roles whose skeins are given a level; twins, blanks and controls never are. */
@@ -18,7 +18,7 @@ export type LevelledSkein = { readonly skein: SkeinRecord; readonly level: Level
  */
 export function levelledSkeins(
   record: TrialRecord,
-  lives: Lives,
+  histories: SkeinHistories,
   factor: FactorWithLevels,
   within: { factor: FactorWithLevels; levelId: string } | undefined,
 ): LevelledSkein[] {
@@ -26,9 +26,9 @@ export function levelledSkeins(
   const found: LevelledSkein[] = []
   for (const skein of record.skeins) {
     if (!given.has(skein.role)) continue
-    const level = levels.get(lives.levelOf(skein, factor) ?? '')
+    const level = levels.get(histories.levelOf(skein, factor) ?? '')
     if (!level) continue
-    if (within && lives.levelOf(skein, within.factor) !== within.levelId) continue
+    if (within && histories.levelOf(skein, within.factor) !== within.levelId) continue
     found.push({ skein, level })
   }
   // Of a whole and its parts, the measured stands for both: a part cut for one test is no skein of the ladder of its own.
@@ -49,14 +49,14 @@ export function levelledSkeins(
 export function ladderRows(
   skeins: readonly LevelledSkein[],
   {
-    lives,
+    histories,
     factor,
     values,
     sides,
     results,
     read,
   }: {
-    lives: Lives
+    histories: SkeinHistories
     factor: FactorWithLevels
     values: ReadonlyMap<string, ResultSeen>
     sides: readonly SideKey[]
@@ -68,8 +68,8 @@ export function ladderRows(
   const counted = new Map(read.map((it) => [it.id, it]))
   const sideMaps = sides.map((side) => [side.key, sideValues(results, side)] as const)
   return skeins.map(({ skein, level }) => {
-    const stays = lives.stays(skein)
-    const at = lives.stayAt(skein, factor.stage) ?? stays[0]
+    const stays = histories.stays(skein)
+    const at = histories.stayAt(skein, factor.stage) ?? stays[0]
     const later = stays
       .filter((stay) => stay !== at && stay.vessel.id !== at?.vessel.id)
       .map((stay) => stay.vessel.id)

@@ -1,5 +1,6 @@
 import type { SkeinFinding } from '#api/contract/finding.ts'
 import { type Wear, wearKey } from '#api/contract/wear.ts'
+import type { SkeinHistories } from '#api/judging/skein-histories.ts'
 import type { Lab } from '#api/science/colour/lab.ts'
 import { changeGrade } from '#api/science/fastness/change-grade.ts'
 import { gradeText } from '#api/science/fastness/grades.ts'
@@ -7,7 +8,6 @@ import { groupBy } from '#api/science/group-by.ts'
 import type { ColourRecord, ResultSeen, TrialRecord } from '#db/trial-record.ts'
 import type { FactorWithLevels } from '#db/trials.ts'
 import type { LevelledSkein } from './ladder-rows.ts'
-import type { Lives } from './lives.ts'
 import { lotValues, type SideKey, sideValues } from './side-values.ts'
 
 /** Every skein of a finding, lost ones too, from the highest level down, as its table shows it. */
@@ -15,14 +15,14 @@ export function skeinFindings(
   skeins: readonly LevelledSkein[],
   {
     record,
-    lives,
+    histories,
     factor,
     wear,
     values,
     sides,
   }: {
     record: TrialRecord
-    lives: Lives
+    histories: SkeinHistories
     factor: FactorWithLevels
     wear: Wear
     values: ReadonlyMap<string, ResultSeen>
@@ -45,7 +45,7 @@ export function skeinFindings(
     const mine = colours.get(skein.id) ?? []
     const before = colourAt(mine, '') ?? inherited(skein.cutFromId, colours)
     const after = colourAt(mine, wearKey(wear))
-    const at = lives.stayAt(skein, factor.stage) ?? lives.stays(skein)[0]
+    const at = histories.stayAt(skein, factor.stage) ?? histories.stays(skein)[0]
     const entered = grades.get(skein.id)
     const side: SkeinFinding['side'] = {}
     for (const { side: key, values: map } of sideMaps) {

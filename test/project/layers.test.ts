@@ -14,6 +14,13 @@ type Layer = {
 const layers: Readonly<Record<string, Layer>> = {
   'api/science': { ours: ['api/science'], packages: ['simple-statistics'] },
   'api/contract': { ours: ['api/contract', 'api/science'], packages: ['@hono/zod-openapi', 'zod'] },
+  // The gate of every claim and its words: pure, so that a reader's own browser can judge again.
+  'api/words': { ours: ['api/words', 'api/science', 'api/contract'], typesOf: ['db'], packages: [] },
+  'api/judging': {
+    ours: ['api/judging', 'api/words', 'api/science', 'api/contract'],
+    typesOf: ['db'],
+    packages: ['simple-statistics'],
+  },
   'api/http': { ours: ['api/http', 'api/contract'], typesOf: ['db'], packages: ['*'] },
   api: { ours: ['api', 'db'], packages: ['*'] },
   // A row that is refused is refused by name and pointer: the only values of the contract that queries use.
@@ -24,7 +31,7 @@ const layers: Readonly<Record<string, Layer>> = {
   },
   'web/vite.config.ts': { ours: [], packages: ['*'] },
   web: {
-    ours: ['web', 'api/contract', 'api/science'],
+    ours: ['web', 'api/contract', 'api/science', 'api/words'],
     typesOf: ['api'],
     packages: [
       'preact',

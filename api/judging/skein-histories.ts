@@ -10,8 +10,8 @@ export type Stay = {
   readonly place: string | null
 }
 
-/** Answers about the lives of a trial’s skeins: where they lay, and which levels they were given. */
-export type Lives = {
+/** Answers about the histories of a trial’s skeins: where they lay, and which levels they were given. */
+export type SkeinHistories = {
   readonly stays: (skein: SkeinRecord) => readonly Stay[]
   readonly stayAt: (skein: SkeinRecord, stage: Stage) => Stay | undefined
   /**
@@ -22,9 +22,9 @@ export type Lives = {
   readonly parentOf: (skein: SkeinRecord) => SkeinRecord | undefined
 }
 
-export function livesOf(
+export function skeinHistoriesOf(
   record: Pick<TrialRecord, 'skeins' | 'places' | 'vessels' | 'sessions' | 'treatments'>,
-): Lives {
+): SkeinHistories {
   const skeins = new Map(record.skeins.map((skein) => [skein.id, skein]))
   const vessels = new Map(record.vessels.map((vessel) => [vessel.id, vessel]))
   const sessions = new Map(record.sessions.map((session) => [session.id, session]))
