@@ -12,6 +12,7 @@ const science = [
   'test/api/calculations/**/*.test.ts',
   'test/api/contract/**/*.test.ts',
   'test/api/table/**/*.test.ts',
+  'test/judging/**/*.test.ts',
   'test/project/**/*.test.ts',
   'test/web/**/*.test.ts',
 ]
