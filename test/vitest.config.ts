@@ -9,6 +9,7 @@ const root = new URL('..', import.meta.url).pathname
 
 const science = [
   'test/science/**/*.test.ts',
+  'test/judging/**/*.test.ts',
   'test/api/calculations/**/*.test.ts',
   'test/api/contract/**/*.test.ts',
   'test/api/table/**/*.test.ts',
