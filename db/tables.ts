@@ -1,4 +1,7 @@
 import type { ColumnType, Generated, JSONColumnType } from 'kysely'
+import type { Column, Columns } from '#api/contract/columns.ts'
+import type { rinse } from '#api/contract/rinse.ts'
+import type { z } from '#api/contract/schema.ts'
 
 /**
  * One interface for each table. Columns are snake case in SQL and camel case here and in the API.
@@ -22,6 +25,25 @@ type MaybeMoment = ColumnType<Date | null, Date | string | null | undefined, Dat
 type Json<T> = JSONColumnType<T & object, string, string>
 type JsonWithDefault<T> = ColumnType<T, string | undefined, string>
 type MaybeJson<T> = ColumnType<T | null, string | null | undefined, string | null>
+
+type Shown<C extends Column> = z.output<C['shown']>
+type Plain<C extends Column> = C extends { readonly sent: infer Sent extends z.ZodType }
+  ? undefined extends z.input<Sent>
+    ? null extends Shown<C>
+      ? Shown<C>
+      : Generated<Shown<C>>
+    : Shown<C>
+  : Generated<Shown<C>>
+type KeptColumn<C extends Column> = {
+  plain: Plain<C>
+  moment: null extends Shown<C> ? MaybeMoment : Moment
+  json: ColumnType<Shown<C>, string | (null extends Shown<C> ? null : never) | undefined, string>
+  conditions: JsonWithDefault<Conditions>
+}[C['kept']]
+/** The columns that a noun of the contract declares, as they are kept. */
+type ColumnsOf<Noun extends { readonly columns: Columns }> = {
+  [Key in keyof Noun['columns']]: KeptColumn<Noun['columns'][Key]>
+}
 
 /** A measured row is never changed; a correction supersedes it, with a reason. */
 type Measured = Row & {
@@ -249,16 +271,7 @@ export interface StampTable extends Measured {
   ml: number | null
 }
 
-export interface RinseTable extends Measured {
-  skeinId: string | null
-  vesselId: string | null
-  number: number
-  mlPerG: number | null
-  temperatureC: number | null
-  minutes: number | null
-  clarity: number | null
-  detergentGL: number | null
-}
+export interface RinseTable extends Measured, ColumnsOf<typeof rinse> {}
 
 export type Protocol =
   | 'W1'

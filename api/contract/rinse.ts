@@ -1,36 +1,18 @@
-import { corrected, correcting } from './one-or-many.ts'
-import { decimal, id, maybeDecimal, maybeId, stored } from './quantity.ts'
+import { column } from './columns.ts'
+import { decimal } from './quantity.ts'
+import { measuredRecord } from './record-schemas.ts'
 import { z } from './schema.ts'
 
-export const NewRinse = z
-  .object({
-    id: id.optional(),
-    skeinId: maybeId,
-    vesselId: maybeId,
-    number: decimal({ min: 1, max: 40, whole: true }),
-    mlPerG: maybeDecimal({ moreThan: 0, max: 500 }),
-    temperatureC: maybeDecimal({ min: 0, max: 95 }),
-    minutes: maybeDecimal({ min: 0, max: 1440 }),
-    clarity: maybeDecimal({ min: 1, max: 5, step: 0.5 }),
-    detergentGL: maybeDecimal({ min: 0, max: 50 }),
-    ...correcting,
-  })
-  .openapi('NewRinse')
-export type NewRinse = z.infer<typeof NewRinse>
-
 /** One change of water of a skein or of a vessel, with how clear it came out (5 clear, 1 strong). */
-export const Rinse = z
-  .object({
-    ...stored,
-    skeinId: id.nullable(),
-    vesselId: id.nullable(),
-    number: z.number().int(),
-    mlPerG: z.number().nullable(),
-    temperatureC: z.number().nullable(),
-    minutes: z.number().nullable(),
-    clarity: z.number().nullable(),
-    detergentGL: z.number().nullable(),
-    ...corrected,
-  })
-  .openapi('Rinse')
-export type Rinse = z.infer<typeof Rinse>
+export const rinse = measuredRecord('Rinse', {
+  skeinId: column.maybeReference(),
+  vesselId: column.maybeReference(),
+  number: { sent: decimal({ min: 1, max: 40, whole: true }), shown: z.number().int(), kept: 'plain' },
+  mlPerG: column.maybeNumber({ moreThan: 0, max: 500 }),
+  temperatureC: column.maybeNumber({ min: 0, max: 95 }),
+  minutes: column.maybeNumber({ min: 0, max: 1440 }),
+  clarity: column.maybeNumber({ min: 1, max: 5, step: 0.5 }),
+  detergentGL: column.maybeNumber({ min: 0, max: 50 }),
+})
+export type NewRinse = z.infer<typeof rinse.sent>
+export type Rinse = z.infer<typeof rinse.shown>

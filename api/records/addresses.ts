@@ -1,9 +1,11 @@
 import { createRoute } from '@hono/zod-openapi'
 import { Doubt, keptOf, oneId, oneOrMany } from '#api/contract/one-or-many.ts'
-import { listOf, type listQuery } from '#api/contract/quantity.ts'
+import { listOf, listQuery } from '#api/contract/quantity.ts'
 import { z } from '#api/contract/schema.ts'
 import { answersProblem } from '#api/http/problem.ts'
 import { ifMatch, json } from '#api/http/routes.ts'
+import type { PlainTable } from '#db/rows.ts'
+import type { Noun, Owned, Owner } from './noun.ts'
 
 /** What every address of a noun says of itself: its tag, and a sentence in the OpenAPI document. */
 type Said = { readonly tags: string[]; readonly summary: string }
@@ -11,12 +13,10 @@ type Said = { readonly tags: string[]; readonly summary: string }
 type Where = { readonly params?: z.ZodObject }
 
 /** GET of a list, oldest first, in pages. */
-export function listing<
-  Path extends string,
-  W extends Where,
-  Q extends typeof listQuery,
-  Shown extends z.ZodType,
->(path: Path, { where, query, shown, ...said }: Said & { where: W; query: Q; shown: Shown }) {
+export function listing<Path extends string, W extends Where, Q extends z.ZodObject, Shown extends z.ZodType>(
+  path: Path,
+  { where, query, shown, ...said }: Said & { where: W; query: Q; shown: Shown },
+) {
   return createRoute({
     method: 'get',
     path,
@@ -93,4 +93,38 @@ export function removing(said: Said) {
       ...answersProblem('not-found', 'still-in-use', 'changed-meanwhile', 'version-missing'),
     },
   })
+}
+
+/** The addresses of records under what they belong to: their list, and their POST. */
+export function addressesIn<
+  Path extends string,
+  T extends PlainTable,
+  Sent extends z.ZodType,
+  Shape extends z.ZodRawShape,
+  O extends Owner,
+>(
+  path: Path,
+  { owner, noun, plural, sent, shown }: Noun<T, Sent, z.ZodObject<Shape>> & Owned<T, O, z.output<Sent>>,
+) {
+  const tags = [plural]
+  const where = { params: oneId }
+  return {
+    listed: listing(path, {
+      tags,
+      summary: `The ${plural} of a ${owner}, oldest first`,
+      where,
+      query: listQuery,
+      shown,
+    }),
+    added: adding(path, { tags, summary: `Add a ${noun}, or up to 5000 at once`, where, sent, shown }),
+  }
+}
+
+/** The addresses of one record, by its id. */
+export function addressesOf<T extends PlainTable, Sent extends z.ZodType, Shape extends z.ZodRawShape>({
+  noun,
+  plural,
+  shown,
+}: Noun<T, Sent, z.ZodObject<Shape>>) {
+  return { one: showing({ tags: [plural], summary: `One ${noun}`, shown }) }
 }

@@ -7,7 +7,7 @@ import { instrumentRoutes } from '#api/instruments/routes.ts'
 import { outcomeRoutes, trialOutcomeRoutes } from '#api/outcomes/routes.ts'
 import { placementRoutes } from '#api/placements/routes.ts'
 import { readingRoutes, trialReadingRoutes } from '#api/readings/routes.ts'
-import { rinseRoutes, trialRinseRoutes } from '#api/rinses/routes.ts'
+import { rinseRoutes, trialRinseRoutes } from '#api/rinses/rinses.ts'
 import {
   sessionRoutes,
   sessionVesselRoutes,

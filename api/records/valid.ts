@@ -1,0 +1,10 @@
+import type { Context } from 'hono'
+
+/** What a handler needs of its context when the route has checked `Valid`: the same for every noun. */
+export type Checked<Valid> = Pick<Context, 'json' | 'body' | 'header'> & {
+  readonly req: { readonly valid: Valid }
+}
+
+export type ValidId = (target: 'param') => { readonly id: string }
+export type ValidPage = (target: 'query') => { readonly limit: number; readonly after?: string | undefined }
+export type ValidBody<Body> = (target: 'json') => Body
