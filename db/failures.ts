@@ -1,4 +1,5 @@
 import { Problem } from '#api/contract/problem.ts'
+import { isDatabaseAway } from './database-away.ts'
 
 /** The code of a database's error (SQLSTATE), whichever of the two databases it came from. */
 function codeOf(error: unknown): string | undefined {
@@ -25,6 +26,12 @@ const names: Record<string, string> = {
 
 /** What the database refused, as the refusal that a person can read; undefined when it is a bug. */
 export function refusalByDatabase(error: unknown): Problem | undefined {
+  if (isDatabaseAway(error)) {
+    return new Problem(
+      'database-away',
+      'The database cannot be reached just now. Nothing that was kept is lost. Wait a little and send the same again.',
+    )
+  }
   const code = codeOf(error)
   const constraint = (error as { constraint?: string } | null)?.constraint ?? ''
   if (code === '23505') {

@@ -1,6 +1,7 @@
 import type { PGlite } from '@electric-sql/pglite'
 import { createPgConfig } from '@electric-sql/pglite/node-postgres'
 import pg from 'pg'
+import { sessionInUtc } from './session-in-utc.ts'
 import { valueTypes } from './value-types.ts'
 
 /**
@@ -11,6 +12,7 @@ export function pglitePool(database: PGlite, { waitMs }: { waitMs: number }): pg
   const pool = new pg.Pool({
     ...createPgConfig(database),
     types: valueTypes,
+    onConnect: sessionInUtc,
     idleTimeoutMillis: 0,
     connectionTimeoutMillis: waitMs,
   })

@@ -14,6 +14,7 @@ export const problems = {
   'wrong-media-type': { status: 415, title: 'Send JSON, or CSV where the address takes it' },
   'at-fault': { status: 422, title: 'Some of this cannot be kept as it is' },
   'not-comparable': { status: 422, title: 'These readings cannot stand in one comparison' },
+  'database-away': { status: 503, title: 'The database cannot be reached just now' },
   busy: { status: 503, title: 'The records are busy with something long' },
   'version-missing': { status: 428, title: 'Say which version you saw: send If-Match' },
 } as const

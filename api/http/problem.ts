@@ -50,12 +50,18 @@ function asProblem(error: unknown): Problem | undefined {
   return undefined
 }
 
+/** What will pass says when to ask again, in seconds. */
+export const askAgain = { 'retry-after': '2' } as const
+
 /** Turns whatever was thrown into problem+json: a Problem as it is, anything else a bare 500 with the request's id. */
 export const problemHandler: ErrorHandler = (error, c) => {
   const known = asProblem(error)
   const requestId = c.get('requestId') as string | undefined
   if (known) {
-    return c.body(JSON.stringify(known.body), known.status, { 'content-type': 'application/problem+json' })
+    return c.body(JSON.stringify(known.body), known.status, {
+      'content-type': 'application/problem+json',
+      ...(known.status === 503 ? askAgain : {}),
+    })
   }
   console.error(`request ${requestId ?? '?'} ${c.req.method} ${c.req.path}:`, briefly(error))
   const body = {

@@ -1,10 +1,17 @@
-import { spawn, spawnSync } from 'node:child_process'
+import { type ChildProcess, type SpawnOptions, spawn, spawnSync } from 'node:child_process'
 import { chownSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { delimiter, join } from 'node:path'
 
-export type Cluster = { readonly url: string; stop(): Promise<void> }
+export type Cluster = {
+  readonly url: string
+  /** Ends the server and lets its folder stand, for `startAgain`: 'fast' as an administrator would, 'immediate' as a crash. */
+  shutDown(how: 'fast' | 'immediate'): Promise<void>
+  /** Starts it again on the same port, over the same folder. */
+  startAgain(): Promise<void>
+  stop(): Promise<void>
+}
 
 /** The folder of an installed server's programs: on the PATH, or where packages put them, the newest first. */
 export function postgresBinaries(): string | undefined {
@@ -21,8 +28,15 @@ export function postgresBinaries(): string | undefined {
 
 const numberIn = (name: string): number => Number(name.replace(/\D/g, ''))
 
-/** A server of its own in a temporary folder, on a free port of this machine; gone with the process. */
-export async function startCluster(binaries: string): Promise<Cluster> {
+/**
+ * A server of its own in a temporary folder, on a free port of this machine; gone with the process.
+ *
+ * @param settings.keepsCommits An acknowledged commit survives a crash of the server, as it does where people use it.
+ */
+export async function startCluster(
+  binaries: string,
+  { keepsCommits = false }: { keepsCommits?: boolean } = {},
+): Promise<Cluster> {
   const user = unprivilegedUser()
   const folder = mkdtempSync(join(tmpdir(), 'runs-clear-postgres-'))
   if (user) chownSync(folder, user.uid, user.gid)
@@ -41,44 +55,59 @@ export async function startCluster(binaries: string): Promise<Cluster> {
   }
   const port = await freePort()
   // It holds nothing but test records: it need not wait for the disk.
-  const quick = ['fsync=off', 'synchronous_commit=off', 'full_page_writes=off', 'max_connections=100']
-  const server = spawn(
-    join(binaries, 'postgres'),
-    [
-      '-D',
-      data,
-      '-p',
-      String(port),
-      '-k',
-      folder,
-      ...['listen_addresses=127.0.0.1', ...quick].flatMap((it) => ['-c', it]),
-    ],
-    { ...options, stdio: ['ignore', 'ignore', 'pipe'] },
-  )
-  const gone = new Promise<void>((resolve) => server.once('exit', () => resolve()))
+  const quick = ['fsync=off', 'full_page_writes=off', 'max_connections=100']
+  if (!keepsCommits) quick.push('synchronous_commit=off')
+  const settings = ['listen_addresses=127.0.0.1', ...quick].flatMap((it) => ['-c', it])
+  const start = () =>
+    startPostgres(
+      join(binaries, 'postgres'),
+      ['-D', data, '-p', String(port), '-k', folder, ...settings],
+      options,
+    )
+
+  let server = await start()
   const kill = () => {
-    server.kill('SIGKILL')
+    server.process.kill('SIGKILL')
     remove()
   }
   process.once('exit', kill)
+  return {
+    url: `postgres://postgres@127.0.0.1:${port}/postgres`,
+    async shutDown(how) {
+      server.process.kill(how === 'fast' ? 'SIGINT' : 'SIGQUIT')
+      await server.gone
+    },
+    async startAgain() {
+      server = await start()
+    },
+    async stop() {
+      process.removeListener('exit', kill)
+      server.process.kill('SIGINT')
+      await server.gone
+      remove()
+    },
+  }
+}
+
+type RunningPostgres = { readonly process: ChildProcess; readonly gone: Promise<void> }
+
+async function startPostgres(
+  program: string,
+  flags: readonly string[],
+  options: SpawnOptions,
+): Promise<RunningPostgres> {
+  const server = spawn(program, flags, { ...options, stdio: ['ignore', 'ignore', 'pipe'] })
+  const gone = new Promise<void>((resolve) => server.once('exit', () => resolve()))
   let log = ''
   await new Promise<void>((resolve, reject) => {
-    server.stderr.on('data', (bytes) => {
+    server.stderr?.on('data', (bytes) => {
       log = (log + bytes).slice(-2000)
       if (log.includes('ready to accept connections')) resolve()
     })
     server.once('error', reject)
     server.once('exit', () => reject(new Error(`the server ended: ${log}`)))
   })
-  return {
-    url: `postgres://postgres@127.0.0.1:${port}/postgres`,
-    async stop() {
-      process.removeListener('exit', kill)
-      server.kill('SIGINT')
-      await gone
-      remove()
-    },
-  }
+  return { process: server, gone }
 }
 
 /** A port that nobody listens on just now. */

@@ -2,7 +2,7 @@ import { request } from 'node:http'
 import { installPackage } from './install-package.ts'
 import { type Cluster, postgresBinaries, startCluster } from './postgres-binaries.ts'
 
-export type RealPostgres = Cluster & { readonly how: string }
+export type RealPostgres = Pick<Cluster, 'url' | 'stop'> & { readonly how: string }
 
 /**
  * A real PostgreSQL server for the tests, the first that can be had: TEST_DATABASE_URL; a container where a Docker

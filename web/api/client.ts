@@ -23,7 +23,7 @@ export class Refused extends Error {
 
   /** True when the answer is a mistake of the tool, not something to mend in what was sent. */
   get isBug(): boolean {
-    return this.status >= 500 || this.problem === 'broken'
+    return this.status === 500 || this.problem === 'broken'
   }
 }
 

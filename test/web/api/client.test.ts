@@ -44,6 +44,18 @@ test('a bug shows the number of its request and nothing of its inside', async ()
   })
 })
 
+test.each(['busy', 'database-away'])('%s is said in its own words, not as a bug', async (name) => {
+  const asked = answerOf(
+    problem(503, { type: `/problems/${name}`, title: 'Later', detail: 'Wait a little.' }),
+  )
+  await expect(asked).rejects.toMatchObject({
+    problem: name,
+    status: 503,
+    message: 'Wait a little.',
+    isBug: false,
+  })
+})
+
 test('no answer at all is said in words, not as a broken page', async () => {
   await expect(answerOf(Promise.reject(new TypeError('fetch failed')))).rejects.toMatchObject({
     problem: 'no-connection',

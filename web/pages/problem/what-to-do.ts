@@ -19,6 +19,8 @@ export const whatToDo: Readonly<Record<ProblemName, string>> = {
     'Each fault names its place and what is wrong there. Mend those, and send it again; the rest stays as typed.',
   'not-comparable':
     'Take readings that were made alike: dry with dry, the same settings, the same frame or a standard in both.',
+  'database-away':
+    'Wait a little and send the same again, under the same id if it names one: what was kept already is not kept twice.',
   busy: 'Wait a little and send it again. What was sent is not lost on the page.',
   'version-missing': 'Send If-Match with the version that you read, so that nobody’s change is lost.',
 }
