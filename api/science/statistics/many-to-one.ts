@@ -28,6 +28,9 @@ export type ArmAgainstControl = {
   readonly pBelow: number
 }
 
+/** Said where every value of an arm is the same once its block is taken off. */
+export const noSpreadAtAll = 'There is no spread at all: were values copied or rounded?'
+
 export type ManyToOne = {
   readonly comparisons: readonly ArmAgainstControl[]
   readonly df: number
@@ -68,7 +71,7 @@ export function manyToOne(
   if (arms.length < 2) return { unavailable: 'There is no arm beside the control.' }
   const model = blockAndArm(rows, arms, blocked > 0)
   if (model.residualDf < 1) return { unavailable: 'No rows are left over to judge the spread by.' }
-  if (model.exact) return { unavailable: 'There is no spread at all: were values copied or rounded?' }
+  if (model.exact) return { unavailable: noSpreadAtAll }
   const residual = model.residualSquares / model.residualDf
   const asked = arms.slice(1).map((arm) => ({ arm, vector: differenceOf(model, arms, arm) }))
   const told = asked.flatMap(({ arm, vector }) => (vector ? [{ arm, vector }] : []))
