@@ -9,12 +9,15 @@ import { exampleStudioRoutes } from '#api/example-studio/routes.ts'
 import { findingRoutes } from '#api/findings/routes.ts'
 import { healthRoutes } from '#api/health/routes.ts'
 import { homeRoutes } from '#api/home/routes.ts'
+import { door } from '#api/http/door.ts'
 import { notFoundHandler, problemHandler } from '#api/http/problem.ts'
 import { withPlainHeaders } from '#api/http/security-headers.ts'
 import { instrumentFileRoutes } from '#api/instrument-files/routes.ts'
 import { planRoutes } from '#api/plan/routes.ts'
 import { mountRecords } from '#api/records/mount.ts'
 import { settingRoutes } from '#api/settings/routes.ts'
+import type { SigningIn } from '#api/sign-in/open-sign-in.ts'
+import { needsSignIn, signInRoutes } from '#api/sign-in/routes.ts'
 import { tableRoutes } from '#api/table/routes.ts'
 import { trialRoutes } from '#api/trials/routes.ts'
 import { refusalByDatabase } from '#db/failures.ts'
@@ -28,13 +31,23 @@ export type Surroundings = {
   readonly db: Kysely<Database>
   /** The address that customers reach, for links and QR codes. */
   readonly publicUrl?: string | undefined
+  /** The origins under which it answers; unless given those of a request that never left this process. */
+  readonly origins?: ReadonlySet<string>
+  /** Where there is a phrase, everybody signs in with it. */
+  readonly signingIn?: SigningIn | undefined
 }
 
 /** Mounts every noun; one error handler, no I/O of its own. */
-export function createApp({ db }: Surroundings): OpenAPIHono {
+export function createApp({
+  db,
+  origins = new Set(['http://localhost']),
+  signingIn,
+}: Surroundings): OpenAPIHono {
   const app = new OpenAPIHono()
   app.use(requestId())
   app.use(withPlainHeaders)
+  app.use(door(origins))
+  if (signingIn) app.use(needsSignIn(signingIn))
   app.use(
     '/api/*',
     bodyLimit({
@@ -45,6 +58,7 @@ export function createApp({ db }: Surroundings): OpenAPIHono {
     }),
   )
   app.route('/api/health', healthRoutes(db))
+  app.route('/api', signInRoutes(signingIn))
   app.route('/api/home', homeRoutes(db))
   app.route('/api/calculations', calculationRoutes())
   app.route('/api/settings', settingRoutes(db))

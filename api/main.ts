@@ -1,15 +1,17 @@
-import type { Server } from 'node:http'
+import { createServer, type Server } from 'node:http'
 import { resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { serve } from '@hono/node-server'
+import { getRequestListener } from '@hono/node-server'
 import { CannotStart } from '#db/cannot-start.ts'
 import { migrate } from '#db/migrate.ts'
 import { openDatabase } from '#db/open-database.ts'
 import { createApp } from './app.ts'
-import { readSettings, type Settings } from './config.ts'
+import { readSettings, refuseOpenHouse, type Settings } from './config.ts'
 import { loadExampleStudio } from './example-studio/load-example-studio.ts'
+import { isLoopback, ownOrigins } from './http/own-origins.ts'
 import { webFiles } from './http/web-files.ts'
 import { plainly } from './plainly.ts'
+import { openSignIn } from './sign-in/open-sign-in.ts'
 
 // Compiled, this file is dist/api/main.js and the pages lie in dist/web; from the sources it is api/main.ts.
 const fromSource = import.meta.url.endsWith('.ts')
@@ -17,7 +19,11 @@ const pages = fileURLToPath(new URL(fromSource ? '../dist/web' : '../web', impor
 
 /** The only file that reads the environment, opens things and listens. */
 await plainly(async () => {
-  const settings = readSettings(process.env)
+  const { ACCESS_PHRASE, ...settings } = readSettings(process.env)
+  refuseOpenHouse({ ...settings, ACCESS_PHRASE })
+  const signingIn =
+    ACCESS_PHRASE === undefined ? undefined : await openSignIn(ACCESS_PHRASE, settings.PUBLIC_URL)
+  delete process.env.ACCESS_PHRASE
   const opened = await openDatabase(whereRecordsAre(settings), {
     lost: (error) => {
       console.error(`${error.message} Nothing that was acknowledged is lost; start again.`)
@@ -29,21 +35,33 @@ await plainly(async () => {
     const { ran, copy } = await migrate(opened, { now: new Date() })
     if (copy) console.log(`The records were copied to ${copy} before ${ran.join(', ')}.`)
     if (process.argv.includes('--demo')) await loadExampleStudio(opened.db)
-    const app = createApp({ db: opened.db, publicUrl: settings.PUBLIC_URL })
+    server = await listen(settings)
+    const app = createApp({
+      db: opened.db,
+      publicUrl: settings.PUBLIC_URL,
+      origins: ownOrigins({
+        host: settings.HOST,
+        port: portOf(server),
+        publicUrl: settings.PUBLIC_URL,
+        allowedHosts: settings.ALLOWED_HOSTS,
+      }),
+      signingIn,
+    })
     app.get('*', webFiles(pages))
-    server = await listen(app.fetch, settings)
+    server.on('request', getRequestListener(app.fetch))
   } catch (error) {
     await opened.close()
     throw error
   }
 
-  const { port } = server.address() as { port: number }
   const { HOST: host } = settings
-  console.log(`Runs Clear is at http://${host.includes(':') ? `[${host}]` : host}:${port}`)
+  const here = host === '0.0.0.0' || host === '::' ? '127.0.0.1' : host
+  console.log(`Runs Clear is at http://${here.includes(':') ? `[${here}]` : here}:${portOf(server)}`)
   console.log(
     `Records: ${opened.kind === 'embedded' ? resolve(opened.dataDir) : 'the server of DATABASE_URL'}. Ctrl+C ends it.`,
   )
-  if (!isLoopback(host)) console.log('There is no sign-in: whoever reaches this address may read and write.')
+  if (!isLoopback(host))
+    console.log('Other machines reach it under PUBLIC_URL or a name in ALLOWED_HOSTS, and sign in.')
 
   let ending = false
   async function end(): Promise<void> {
@@ -65,19 +83,27 @@ await plainly(async () => {
     )
 })
 
-function whereRecordsAre(settings: Settings): { databaseUrl: string } | { dataDir: string } {
+function whereRecordsAre(
+  settings: Pick<Settings, 'DATABASE_URL' | 'DATA_DIR'>,
+): { databaseUrl: string } | { dataDir: string } {
   return settings.DATABASE_URL ? { databaseUrl: settings.DATABASE_URL } : { dataDir: settings.DATA_DIR }
 }
 
-type Fetch = Parameters<typeof serve>[0]['fetch']
+type Where = Pick<Settings, 'HOST' | 'PORT'>
 
-function listen(fetch: Fetch, { HOST: hostname, PORT: port }: Settings): Promise<Server> {
+/** Holds the port; nobody is answered before the application, which has to know the port, is there. */
+function listen({ HOST: hostname, PORT: port }: Where): Promise<Server> {
   return new Promise((resolve, reject) => {
-    const server = serve({ fetch, hostname, port }, () => resolve(server)) as Server
+    const server = createServer()
     server.once('error', (error: NodeJS.ErrnoException) =>
       reject(new CannotStart(whyNot(error, hostname, port))),
     )
+    server.listen(port, hostname, () => resolve(server))
   })
+}
+
+function portOf(server: Server): number {
+  return (server.address() as { port: number }).port
 }
 
 function whyNot(error: NodeJS.ErrnoException, host: string, port: number): string {
@@ -98,8 +124,4 @@ function closeServer(server: Server): Promise<void> {
     })
     server.closeIdleConnections()
   })
-}
-
-function isLoopback(host: string): boolean {
-  return host === 'localhost' || host === '::1' || host.startsWith('127.')
 }

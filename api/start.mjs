@@ -61,6 +61,8 @@ function fail(/** @type {string} */ sentence) {
 /** The API by tsx, started anew at each change, and the pages by Vite, which asks the API for `/api`. */
 function develop() {
   const port = process.env.PORT || '4100'
+  // The pages come from Vite, so its address is the tool’s own as well.
+  const hosts = [process.env.ALLOWED_HOSTS, 'localhost:5173', '127.0.0.1:5173'].filter(Boolean).join(',')
   const both = [
     ['tsx/dist/cli.mjs', 'watch', 'api/main.ts', ...(has('--demo') ? ['--demo'] : [])],
     ['vite/bin/vite.js', '--config', 'web/vite.config.ts'],
@@ -68,7 +70,7 @@ function develop() {
     spawn(process.execPath, [join(root, 'node_modules', tool), ...options], {
       cwd: root,
       stdio: 'inherit',
-      env: { ...process.env, PORT: port },
+      env: { ...process.env, PORT: port, ALLOWED_HOSTS: hosts },
     }),
   )
   const endAll = () => both.forEach((it) => void it.kill('SIGTERM'))

@@ -24,6 +24,9 @@ export default defineConfig({
     },
   },
   server: {
+    // The API answers to this port too; start.mjs says so.
+    port: 5173,
+    strictPort: true,
     fs: { allow: [here('..')] },
     proxy: { '/api': `http://127.0.0.1:${apiPort}` },
   },

@@ -4,6 +4,9 @@
  */
 export const problems = {
   'malformed-json': { status: 400, title: 'This is not JSON' },
+  'sign-in-needed': { status: 401, title: 'Sign in first' },
+  'other-origin': { status: 403, title: 'A page of another address may not write here' },
+  'wrong-phrase': { status: 403, title: 'This is not the access phrase' },
   'not-found': { status: 404, title: 'There is nothing at this address' },
   'method-not-allowed': { status: 405, title: 'This address does not take that method' },
   'already-there': { status: 409, title: 'Something else stands under this id or name' },
@@ -12,8 +15,10 @@ export const problems = {
   'changed-meanwhile': { status: 412, title: 'Somebody changed this since you read it' },
   'too-large': { status: 413, title: 'This is more than one request may carry' },
   'wrong-media-type': { status: 415, title: 'Send JSON, or CSV where the address takes it' },
+  'wrong-host': { status: 421, title: 'The tool does not answer to this name' },
   'at-fault': { status: 422, title: 'Some of this cannot be kept as it is' },
   'not-comparable': { status: 422, title: 'These readings cannot stand in one comparison' },
+  'too-many-tries': { status: 429, title: 'Too many wrong tries; wait a little' },
   'database-away': { status: 503, title: 'The database cannot be reached just now' },
   busy: { status: 503, title: 'The records are busy with something long' },
   'version-missing': { status: 428, title: 'Say which version you saw: send If-Match' },

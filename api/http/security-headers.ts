@@ -1,10 +1,15 @@
 import { createHash } from 'node:crypto'
 import type { MiddlewareHandler } from 'hono'
 
-/** For every answer: it is what its type says, and where a link leads learns nothing of where it stood. */
+/**
+ * For every answer: it is what its type says, where a link leads learns nothing of where it stood, and no page of
+ * another address may load it or put a frame around it.
+ */
 export const plainHeaders: Readonly<Record<string, string>> = {
   'x-content-type-options': 'nosniff',
   'referrer-policy': 'same-origin',
+  'cross-origin-resource-policy': 'same-origin',
+  'x-frame-options': 'DENY',
 }
 
 /** Puts them on whatever is answered; before the answer is made, since to touch it afterwards costs it its fast way. */

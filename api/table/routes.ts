@@ -82,8 +82,7 @@ export function tableRoutes(db: Kysely<Database>) {
   const routes = newRoutes()
   // The same address takes CSV itself: the map is guessed, the answers stand in the query.
   routes.post('/:id/table', async (c, next) => {
-    if (!/^text\/(?:csv|tab-separated-values|plain)\b/i.test(c.req.header('content-type') ?? ''))
-      return next()
+    if (!/^text\/(?:csv|tab-separated-values)\b/i.test(c.req.header('content-type') ?? '')) return next()
     const trialId = id.safeParse(c.req.param('id'))
     if (!trialId.success)
       throw new Problem(

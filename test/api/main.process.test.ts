@@ -115,3 +115,46 @@ test('with --demo it opens on the example studio, and a second time on the same 
   expect(first.length).toBeGreaterThan(0)
   expect(await titles()).toEqual(first)
 })
+
+test('without a phrase it lets no other machine in, and says so in one sentence', async () => {
+  for (const HOST of ['0.0.0.0', '::']) {
+    const end = await endOfStart({ dataDir: newDataDir() }, { environment: { HOST } })
+    expect(end).toEqual({
+      code: 1,
+      signal: null,
+      stderr:
+        'HOST lets other machines in, so set an ACCESS_PHRASE of at least 8 characters, or leave HOST at 127.0.0.1.\n',
+    })
+  }
+})
+
+test('with a phrase one signs in, and wrong tries are slowed down', async () => {
+  const environment = { HOST: '0.0.0.0', ACCESS_PHRASE: 'four blue skeins', ALLOWED_HOSTS: 'studio.local' }
+  const server = await startServer({ dataDir: newDataDir() }, { environment })
+  onTestFinished(async () => {
+    await server.kill()
+  })
+  const signIn = (phrase: string) =>
+    fetch(`${server.url}/api/sign-in`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ phrase }),
+    })
+  expect(await health(server.url)).toBe(200)
+  expect((await fetch(`${server.url}/api/trials`)).status).toBe(401)
+  expect((await fetch(server.url)).status).toBe(200)
+  const answer = await signIn('four blue skeins')
+  expect(answer.status).toBe(204)
+  const cookie = answer.headers.get('set-cookie')?.split(';', 1)[0] ?? ''
+  expect((await fetch(`${server.url}/api/trials`, { headers: { cookie } })).status).toBe(200)
+
+  const wrong: number[] = []
+  while (wrong.at(-1) !== 429 && wrong.length < 10) wrong.push((await signIn('five blue skeins')).status)
+  // However slow the machine, the waits grow faster than the tries take.
+  expect(wrong.slice(0, 4)).toEqual([403, 403, 403, 403])
+  expect(wrong.at(-1)).toBe(429)
+  const slowed = await signIn('four blue skeins')
+  expect(slowed.status).toBe(429)
+  expect(Number(slowed.headers.get('retry-after'))).toBeGreaterThan(0)
+  expect((await fetch(`${server.url}/api/trials`, { headers: { cookie } })).status).toBe(200)
+})

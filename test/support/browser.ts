@@ -32,12 +32,13 @@ export function findOrInstallBrowser(): { path: string } | { missing: string } {
 }
 
 /** Starts the browser; close it after the tests. As root Chromium runs without its sandbox only. */
-export function launchBrowser(path: string): Promise<Browser> {
+export function launchBrowser(path: string, switches: readonly string[] = []): Promise<Browser> {
   return chromium.launch({
     executablePath: path,
     args: [
       ...['--disable-gpu', '--no-first-run', '--disable-background-networking', '--disable-dev-shm-usage'],
       '--force-color-profile=srgb',
+      ...switches,
       ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
     ],
   })

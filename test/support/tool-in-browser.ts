@@ -14,8 +14,14 @@ export type ToolInBrowser = {
   newPage(options?: BrowserContextOptions): Promise<{ page: Page; complaints: readonly string[] }>
 }
 
+type ToolOptions = {
+  readonly environment?: Readonly<Record<string, string>>
+  /** Switches of Chromium. */
+  readonly switches?: readonly string[]
+}
+
 /** For the top of a `*.browser.test.ts`: the built tool on an empty database of its own, and a Chromium. */
-export function toolInBrowser(): ToolInBrowser {
+export function toolInBrowser(options: ToolOptions = {}): ToolInBrowser {
   let folder: string | undefined
   let server: RunningServer | undefined
   let browser: Browser | undefined
@@ -24,8 +30,8 @@ export function toolInBrowser(): ToolInBrowser {
     if (inject('missing')) return
     folder = mkdtempSync(join(tmpdir(), 'runs-clear-browser-'))
     cpSync(inject('dataDir'), folder, { recursive: true })
-    server = await startServer({ dataDir: folder })
-    browser = await launchBrowser(inject('browser'))
+    server = await startServer({ dataDir: folder }, { environment: options.environment ?? {} })
+    browser = await launchBrowser(inject('browser'), options.switches)
   })
   afterAll(async () => {
     await browser?.close()

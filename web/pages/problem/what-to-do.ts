@@ -3,6 +3,14 @@ import type { ProblemName } from '#api/contract/problem.ts'
 /** What a person, or a script, does about each refusal. */
 export const whatToDo: Readonly<Record<ProblemName, string>> = {
   'malformed-json': 'Look at the brackets, commas and quotes of what was sent, and send it again.',
+  'sign-in-needed':
+    'Sign in with the access phrase; a script first asks POST /api/sign-in and keeps the cookie.',
+  'other-origin':
+    'Write from the tool’s own pages. A script that is no page of a browser leaves the header Origin out.',
+  'wrong-phrase': 'Type the phrase again, or ask whoever set the tool up for it.',
+  'wrong-host':
+    'Use the address that the tool said when it started. Another name for it goes into the setting ALLOWED_HOSTS.',
+  'too-many-tries': 'Wait for as long as the header Retry-After says, then try again.',
   'not-found':
     'Look at the address. What stood there may have been removed; its list shows what is there now.',
   'method-not-allowed': 'Use one of the methods that the list of addresses gives for it.',
