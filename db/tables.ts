@@ -416,6 +416,8 @@ export interface VerdictTable extends Row {
   trialId: string
   ruleEdition: number
   look: number
+  /** The level of the other factor that it speaks of, where there is one. */
+  withinLevelId: string | null
   sessionsN: number
   body: Json<Record<string, unknown>>
   declaredAt: ColumnType<Date, Date | string | undefined, never>

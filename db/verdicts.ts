@@ -7,5 +7,11 @@ export type VerdictRow = Selectable<VerdictTable>
 /** The verdicts that were declared in a trial, first look first. */
 export async function verdictsOf(db: Kysely<Database>, trialId: string): Promise<VerdictRow[]> {
   await theRow(db, 'trial', trialId, 'trial')
-  return db.selectFrom('verdict').selectAll().where('trialId', '=', trialId).orderBy('look').execute()
+  return db
+    .selectFrom('verdict')
+    .selectAll()
+    .where('trialId', '=', trialId)
+    .orderBy('look')
+    .orderBy('declaredAt')
+    .execute()
 }

@@ -9,6 +9,8 @@ export const DeclaredVerdict = z
     trialId: id,
     ruleEdition: z.number().int(),
     look: z.number().int(),
+    /** The level of the other factor that it speaks of, where there is one. */
+    withinLevelId: id.nullable(),
     sessionsN: z.number().int(),
     declaredAt: z.iso.datetime(),
     answer: z.enum(answers),

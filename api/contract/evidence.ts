@@ -1,6 +1,7 @@
 import { answers } from './finding.ts'
 import { id, stored } from './quantity.ts'
 import { z } from './schema.ts'
+import { Level } from './trial.ts'
 
 /** What an evidence sheet says, in the order in which it says it. */
 export const Sheet = z
@@ -13,6 +14,8 @@ export const Sheet = z
     test: z.string(),
     howMany: z.string(),
     worst: z.string(),
+    /** What the same rule says of the other levels of a second factor; empty where there is none. Sheets frozen earlier lack it. */
+    alsoTried: z.string().optional(),
     notTested: z.string(),
     evidence: z.object({ step: z.enum(['E0', 'E1', 'E2', 'E3', 'E4']), why: z.string() }),
     rule: z.string(),
@@ -28,6 +31,8 @@ export const DraftSheet = z
     sheet: Sheet,
     /** Whether it can be frozen: a sheet is made from a verdict. */
     hasVerdict: z.boolean(),
+    /** Where another factor splits the trial: of which of its levels this sheet is, and which there are. */
+    within: z.object({ factor: z.string(), levelId: id, levels: z.array(Level) }).nullable(),
     /** Where the page stands, for reading and printing. */
     path: z.string(),
   })

@@ -140,7 +140,23 @@ export const Finding = z
       .nullable(),
     /** Where another factor splits the trial: within which of its levels this finding is, and the others. */
     within: z
-      .object({ factor: z.string(), levelId: id, label: z.string(), levels: z.array(Level) })
+      .object({
+        factor: z.string(),
+        levelId: id,
+        label: z.string(),
+        /** As a sentence begins with it: “On silk”. */
+        spokenOf: z.string(),
+        levels: z.array(Level),
+        /** What the same rule says of each other level. */
+        others: z.array(
+          z.object({
+            levelId: id,
+            label: z.string(),
+            answer: z.enum(answers).nullable(),
+            headline: z.string(),
+          }),
+        ),
+      })
       .nullable(),
     outcome: z
       .object({

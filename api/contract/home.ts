@@ -44,6 +44,10 @@ const NewestFinding = z
     headline: z.string(),
     lead: z.string(),
     counts: z.string(),
+    /** Where a second factor splits the trial: the answers at its other levels, a sentence each. */
+    alsoTried: z.array(z.string()),
+    /** The level of the second factor that it speaks of. */
+    withinLevelId: id.nullable(),
     pair: z.object({ before: colour, after: colour }).nullable(),
     /** “three warm hand washes”. */
     after: z.string(),

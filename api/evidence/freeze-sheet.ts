@@ -3,6 +3,7 @@ import type { Kysely } from 'kysely'
 import type { EvidenceSheet, Sheet } from '#api/contract/evidence.ts'
 import type { Finding } from '#api/contract/finding.ts'
 import { Problem } from '#api/contract/problem.ts'
+import type { WithinLevel } from '#api/contract/within-level.ts'
 import { findIn } from '#api/findings/find.ts'
 import { inTransaction } from '#db/in-transaction.ts'
 import type { SheetRow } from '#db/sheets.ts'
@@ -14,12 +15,19 @@ import { sheetOf } from './sheet-of-record.ts'
 /** What is frozen: the words and the whole finding behind them. */
 export type FrozenBody = { readonly sheet: Sheet; readonly finding: Finding }
 
-/** Freezes the sheet of a trial as it stands. A sheet is made from a verdict. */
-export async function freezeSheet(db: Kysely<Database>, trialId: string): Promise<SheetRow> {
+/**
+ * Freezes the sheet of a trial as it stands, of one level of the other factor where there is one. A sheet is made from a
+ * verdict.
+ */
+export async function freezeSheet(
+  db: Kysely<Database>,
+  trialId: string,
+  { within }: WithinLevel = {},
+): Promise<SheetRow> {
   return inTransaction(db, async (tx) => {
     await holdTrial(tx, trialId)
     const record = await trialRecord(tx, trialId)
-    const finding = findIn(record)
+    const finding = findIn(record, { within, at: '#/within' })
     if (!finding.verdict)
       throw new Problem('at-fault', `A sheet is made from a verdict. ${finding.waitsFor ?? ''}`.trim())
     const body = JSON.stringify({ sheet: sheetOf(record, finding), finding } satisfies FrozenBody)

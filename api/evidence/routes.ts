@@ -7,6 +7,7 @@ import { DraftSheet, EvidenceSheet } from '#api/contract/evidence.ts'
 import { Problem } from '#api/contract/problem.ts'
 import { id } from '#api/contract/quantity.ts'
 import { z } from '#api/contract/schema.ts'
+import { WithinLevel } from '#api/contract/within-level.ts'
 import { findIn } from '#api/findings/find.ts'
 import { day } from '#api/findings/rule-in-words.ts'
 import { answersProblem } from '#api/http/problem.ts'
@@ -40,7 +41,7 @@ const frozen = createRoute({
   path: '/{id}/evidence-sheets',
   tags,
   summary: 'Freeze the sheet as it stands: its words, numbers and checksum never change again',
-  request: { params: oneTrial },
+  request: { params: oneTrial, body: { ...json(WithinLevel), required: false } },
   responses: { 201: json(EvidenceSheet, 'The frozen sheet'), ...answersProblem('not-found', 'at-fault') },
 })
 
@@ -49,8 +50,8 @@ const drafted = createRoute({
   path: '/{id}/evidence-sheets/draft',
   tags,
   summary: 'The sheet of a trial as it stands now, not frozen',
-  request: { params: oneTrial },
-  responses: { 200: json(DraftSheet, 'What it would say'), ...answersProblem('not-found') },
+  request: { params: oneTrial, query: WithinLevel },
+  responses: { 200: json(DraftSheet, 'What it would say'), ...answersProblem('not-found', 'at-fault') },
 })
 
 /** `/api/trials/:id/evidence-sheets`. */
@@ -62,14 +63,26 @@ export function evidenceRoutes(db: Kysely<Database>) {
     })
     .openapi(drafted, async (c) => {
       const record = await trialRecord(db, c.req.valid('param').id)
-      const finding = findIn(record)
+      const finding = findIn(record, c.req.valid('query'))
       const sheet = sheetOf(record, finding)
+      const query = finding.within ? `?within=${finding.within.levelId}` : ''
       return c.json(
-        { sheet, hasVerdict: finding.verdict !== null, path: `/sheets/trials/${record.trial.id}` },
+        {
+          sheet,
+          hasVerdict: finding.verdict !== null,
+          within: finding.within && {
+            factor: finding.within.factor,
+            levelId: finding.within.levelId,
+            levels: finding.within.levels,
+          },
+          path: `/sheets/trials/${record.trial.id}${query}`,
+        },
         200,
       )
     })
-    .openapi(frozen, async (c) => c.json(presentSheet(await freezeSheet(db, c.req.valid('param').id)), 201))
+    .openapi(frozen, async (c) =>
+      c.json(presentSheet(await freezeSheet(db, c.req.valid('param').id, c.req.valid('json'))), 201),
+    )
 }
 
 export type EvidenceRoutes = ReturnType<typeof evidenceRoutes>
@@ -107,7 +120,8 @@ export function sheetPages(db: Kysely<Database>): Hono {
     .get('/letters-greek.woff2', (c) => font(c, 'greek'))
     .get('/trials/:id', async (c) => {
       const record = await trialRecord(db, uuid(c.req.param('id')))
-      const finding = findIn(record)
+      const within = c.req.query('within')
+      const finding = findIn(record, { within: within === undefined ? undefined : uuid(within) })
       const written = await sheetPage(sheetOf(record, finding), finding, {
         state: 'Draft, not frozen',
         stamp: '',

@@ -22,6 +22,7 @@ export function sheetOfFinding(
     test: testInWords(finding),
     howMany: howMany(finding),
     worst: worstInWords(finding),
+    alsoTried: (finding.within?.others ?? []).map(({ headline }) => headline).join(' '),
     notTested: capital(`${finding.notTested.join(', ')}.`),
     evidence: finding.evidenceStep,
     rule: finding.ruleInWords,
@@ -32,12 +33,14 @@ export function sheetOfFinding(
 }
 
 function whatInWords(
-  { factor, levels, title }: Finding,
+  { factor, levels, title, within }: Finding,
   held: readonly Held[],
   bases: readonly string[],
 ): string {
+  const only = within ? [`${within.spokenOf} only`] : []
+  const others = bases.filter((base) => base !== within?.label)
   const same = held.map(({ value }) => String(value))
-  const subject = [...new Set([...bases, ...same])].join('; ') || title
+  const subject = [...new Set([...only, ...others, ...same])].join('; ') || title
   const tried = factor ? `${factor.label.toLowerCase()}: ${levels.map((level) => level.tick).join(', ')}` : ''
   const sentence = /[.?!]$/.test(subject) ? subject : `${subject}.`
   return capital(tried ? `${sentence} Tried, ${tried}.` : sentence)
@@ -66,11 +69,12 @@ function testInWords({ outcome }: Finding): string {
 const range = ([low, high]: readonly [number, number]) => (low === high ? String(low) : `${low}–${high}`)
 
 function howMany(finding: Finding): string {
-  const { counts, verdict, skeins } = finding
+  const { counts, verdict, skeins, within } = finding
   const lost = skeins.filter((skein) => skein.status === 'lost')
   const number = (n: number, one: string) => counted(n, { one, many: `${one}s` })
   const readings = counts.readings === 0 ? '' : `, ${number(counts.readings, 'reading')}`
-  const inAll = `In all ${number(counts.skeins, 'skein')} from ${number(counts.vessels, 'vessel')} in ${number(counts.sessions, 'session')}${readings}; `
+  const where = within ? `${within.spokenOf}, in all ` : 'In all '
+  const inAll = `${where}${number(counts.skeins, 'skein')} from ${number(counts.vessels, 'vessel')} in ${number(counts.sessions, 'session')}${readings}; `
   const losses =
     lost.length === 0
       ? 'none lost.'

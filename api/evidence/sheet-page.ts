@@ -48,7 +48,7 @@ export function sheetPage(sheet: Sheet, finding: Finding, { state, stamp }: Shee
       <p class="lead">${withDelta(sheet.lead)}</p>
       <dl>
         ${pair('What', sheet.what)}${pair('Test', sheet.test)}${pair('How many', sheet.howMany)}
-        ${pair('Worst result', sheet.worst, true)}${pair('Not tested', sheet.notTested)}
+        ${pair('Worst result', sheet.worst, true)}${sheet.alsoTried ? pair('Also tried', sheet.alsoTried) : ''}${pair('Not tested', sheet.notTested)}
         <div><dt>Evidence</dt><dd>${raw(stepsSvg(sheet.evidence.step))}<br /><span class="strong">${sheet.evidence.step}</span>: ${sheet.evidence.why}</dd></div>
       </dl>
       <div class="pictures">
@@ -101,7 +101,7 @@ export function sheetPage(sheet: Sheet, finding: Finding, { state, stamp }: Shee
     <footer>
       <p><span class="strong">Home test, not certified. This covers only what was tested.</span> Dye pots are not for food. Labelling law differs by country; this is not legal advice.</p>
       <p>Print and screen change colours; the numbers are the evidence. ${stamp}</p>
-      <p class="screen"><a href="/trials/${finding.trialId}/evidence">Back to the trial</a></p>
+      <p class="screen"><a href="/trials/${finding.trialId}/evidence${finding.within ? `?within=${finding.within.levelId}` : ''}">Back to the trial</a></p>
     </footer>
   </body>
 </html>`

@@ -1,6 +1,7 @@
 import type { Kysely } from 'kysely'
 import type { DeclaredVerdict } from '#api/contract/declared-verdict.ts'
 import { Problem } from '#api/contract/problem.ts'
+import type { WithinLevel } from '#api/contract/within-level.ts'
 import { inTransaction } from '#db/in-transaction.ts'
 import type { Database } from '#db/tables.ts'
 import { holdTrial } from '#db/trials.ts'
@@ -8,17 +9,18 @@ import { type VerdictRow, verdictsOf } from '#db/verdicts.ts'
 import { findingOf } from './find.ts'
 
 /**
- * Declares the verdict as it stands. It is kept for good and counted as a look: the same look is declared once, and
- * declaring it again gives back what was kept.
+ * Declares the verdict as it stands, of one level of the other factor where there is one. It is kept for good and
+ * counted as a look: the same look at the same level is declared once, and declaring it again gives back what was kept.
  */
 export async function declareVerdict(
   db: Kysely<Database>,
   trialId: string,
+  { within }: WithinLevel = {},
 ): Promise<{ row: VerdictRow; made: boolean }> {
   return inTransaction(db, async (tx) => {
     await holdTrial(tx, trialId)
     const before = await verdictsOf(tx, trialId)
-    const finding = await findingOf(tx, trialId)
+    const finding = await findingOf(tx, trialId, { within, at: '#/within' })
     const { verdict, rule } = finding
     if (!verdict || !rule) throw new Problem('at-fault', finding.waitsFor ?? 'There is no verdict yet.')
     if (rule.lockedAt === null) {
@@ -31,7 +33,8 @@ export async function declareVerdict(
         { pointer: '#', detail: `${verdict.sessionsIn} of ${verdict.sessionsPlanned} sessions.` },
       ])
     }
-    const same = before.find((row) => row.look === verdict.look)
+    const withinLevelId = finding.within?.levelId ?? null
+    const same = before.find((row) => row.look === verdict.look && row.withinLevelId === withinLevelId)
     if (same) return { row: same, made: false }
     const row = await tx
       .insertInto('verdict')
@@ -39,6 +42,7 @@ export async function declareVerdict(
         trialId,
         ruleEdition: rule.edition,
         look: verdict.look,
+        withinLevelId,
         sessionsN: verdict.sessionsIn,
         body: JSON.stringify(finding),
       })
@@ -57,6 +61,7 @@ export function presentVerdict(row: VerdictRow): DeclaredVerdict {
     trialId: row.trialId,
     ruleEdition: row.ruleEdition,
     look: row.look,
+    withinLevelId: row.withinLevelId,
     sessionsN: row.sessionsN,
     declaredAt: row.declaredAt.toISOString(),
     answer: body.verdict?.answer ?? 'not-settled',

@@ -10,58 +10,53 @@ import { ruleInForce } from '#db/trials.ts'
 import { evidenceOf } from './evidence-of.ts'
 import { assumedCaution, howRead, lockCautions, waitsFor } from './finding-words.ts'
 import { asLevel } from './judge-ladder.ts'
-import { type Judged, judged } from './judged.ts'
-import { levelledSkeins } from './ladder-rows.ts'
+import { type JudgedAlike, judgeWithin } from './judge-within.ts'
 import { levelFindings } from './level-findings.ts'
+import { headlineOf, type LevelOfOther, spokenOf } from './level-of-other.ts'
 import { noiseOfTrial } from './noise-of-trial.ts'
 import { notTested } from './not-tested.ts'
 import { ruleInWords } from './rule-in-words.ts'
 import { lotKeys, mainResults, sideKeys } from './side-values.ts'
-import { skeinFindings } from './skein-findings.ts'
 import { wearCurves } from './wear-curves.ts'
 import { mainCondition, mainFactor, plainCondition, withinOf } from './what-is-judged.ts'
 import { wordsOfFactor } from './words-of-factor.ts'
 
+/** Which level of the other factor is asked for, and where it was asked. */
+export type AskedWithin = { readonly within?: string | undefined; readonly at?: string | undefined }
+
 /**
  * The finding of a trial under its rule: computed from its results whenever it is asked for, so that it can never be
- * older than them. Where a second factor splits the trial, within one of its levels.
+ * older than them. Where a second factor splits the trial it speaks of one of its levels, says so in its headline, and
+ * has the answers of the others beside it.
  */
 export async function findingOf(
   db: Kysely<Database>,
   trialId: string,
-  options: { within?: string | undefined } = {},
+  asked: AskedWithin = {},
 ): Promise<Finding> {
-  return findIn(await trialRecord(db, trialId), options)
+  return findIn(await trialRecord(db, trialId), asked)
 }
 
-export function findIn(
-  record: TrialRecord,
-  { within: withinId }: { within?: string | undefined } = {},
-): Finding {
+export function findIn(record: TrialRecord, { within: asked, at }: AskedWithin = {}): Finding {
   const { trial, rules } = record
   const rule = ruleInForce(rules)
   const factor = mainFactor(record.factors, rule)
-  const within = withinOf(record.factors, factor, withinId)
+  const within = withinOf(record.factors, factor, { asked, at })
   const histories = skeinHistoriesOf(record)
   const main = mainCondition(rule) ?? plainCondition(record.results)
   const values = main ? mainResults(record.results, main) : new Map<string, ResultSeen>()
-  const levelled = factor ? levelledSkeins(record, histories, factor, within) : []
   const sides = sideKeys(rule?.conditions ?? [])
   const wear: Wear = main?.wear ?? {}
   const shown = [...sides, ...lotKeys(rule?.conditions ?? [])]
-  const skeins = factor
-    ? skeinFindings(levelled, { record, histories, factor, wear, values, sides: shown })
-    : []
-  const used = record.results.filter((result) => levelled.some(({ skein }) => skein.id === result.skeinId))
-  const firstAt = Math.min(...used.map((result) => result.firstRecordedAt.getTime()))
-  const lockedBefore = rule?.lockedAt != null && rule.lockedAt.getTime() <= firstAt
   const noise = main?.outcome === 'dE00' ? noiseOfTrial(record) : undefined
   const words = factor ? wordsOfFactor(factor, record.vessels) : undefined
+  const alike = { record, histories, factor, words, rule, main, values, sides, noise, shown }
+  const { skeins, used, judgement } = judgeWithin(alike, within)
+  const firstAt = Math.min(...used.map((result) => result.firstRecordedAt.getTime()))
+  const lockedBefore = rule?.lockedAt != null && rule.lockedAt.getTime() <= firstAt
   const reference = factor?.levels.find((level) => level.isReference) ?? factor?.levels.at(-1)
   const confidence = rule?.confidence ?? 0.95
-  const common = { record, histories, factor, words, rule, main, skeins, levelled, values, sides, noise }
-  const judgement =
-    rule && factor && values.size + sides.length > 0 && used.length > 0 ? judged(common as Judged) : undefined
+  const common = { record, factor, rule, main, skeins }
   const readings = skeins.reduce((sum, skein) => sum + skein.readings, 0)
   const done = skeins.filter((skein) => skein.value !== null && skein.status !== 'lost')
 
@@ -90,9 +85,13 @@ export function findIn(
     within: within
       ? {
           factor: wordsOfFactor(within.factor).label,
-          levelId: within.levelId,
-          label: within.factor.levels.find((level) => level.id === within.levelId)?.label ?? '',
+          levelId: within.level.id,
+          label: within.level.label,
+          spokenOf: spokenOf(within),
           levels: within.factor.levels.map(asLevel),
+          others: within.factor.levels
+            .filter((level) => level !== within.level)
+            .map((level) => otherLevel(alike, { factor: within.factor, level })),
         }
       : null,
     outcome: main
@@ -138,6 +137,16 @@ export function findIn(
       held: trial.held,
     }),
     evidenceStep: evidenceOf(record, { histories, skeins, lockedBefore, noise }),
+  }
+}
+
+function otherLevel(alike: JudgedAlike, other: LevelOfOther) {
+  const { judgement } = judgeWithin(alike, other)
+  return {
+    levelId: other.level.id,
+    label: other.level.label,
+    answer: judgement?.verdict.answer ?? null,
+    headline: judgement?.verdict.headline ?? headlineOf('No answer yet.', other),
   }
 }
 

@@ -4,6 +4,7 @@ import type { TrialRow, TrialRule } from '#api/science/verdicts/trial-verdict.ts
 import type { RuleCondition } from '#db/tables.ts'
 import type { ResultSeen, SkeinRecord, TrialRecord } from '#db/trial-record.ts'
 import type { FactorWithLevels, LevelRow, RuleRow } from '#db/trials.ts'
+import type { LevelOfOther } from './level-of-other.ts'
 import { type SideKey, sideValues } from './side-values.ts'
 
 /** Roles whose skeins are given a level; twins, blanks and controls never are. */
@@ -20,7 +21,7 @@ export function levelledSkeins(
   record: TrialRecord,
   histories: SkeinHistories,
   factor: FactorWithLevels,
-  within: { factor: FactorWithLevels; levelId: string } | undefined,
+  within: LevelOfOther | undefined,
 ): LevelledSkein[] {
   const levels = new Map(factor.levels.map((level) => [level.id, level]))
   const found: LevelledSkein[] = []
@@ -28,7 +29,7 @@ export function levelledSkeins(
     if (!given.has(skein.role)) continue
     const level = levels.get(histories.levelOf(skein, factor) ?? '')
     if (!level) continue
-    if (within && histories.levelOf(skein, within.factor) !== within.levelId) continue
+    if (within && histories.levelOf(skein, within.factor) !== within.level.id) continue
     found.push({ skein, level })
   }
   // Of a whole and its parts, the measured stands for both: a part cut for one test is no skein of the ladder of its own.

@@ -4,6 +4,7 @@ import { DeclaredVerdict } from '#api/contract/declared-verdict.ts'
 import { Finding } from '#api/contract/finding.ts'
 import { id } from '#api/contract/quantity.ts'
 import { z } from '#api/contract/schema.ts'
+import { WithinLevel } from '#api/contract/within-level.ts'
 import { answersProblem } from '#api/http/problem.ts'
 import { json, newRoutes } from '#api/http/routes.ts'
 import type { Database } from '#db/tables.ts'
@@ -19,7 +20,7 @@ const found = createRoute({
   path: '/{id}/findings',
   tags,
   summary: 'What a trial has found under its rule, with interval, counts and cautions',
-  request: { params: oneTrial, query: z.object({ within: id.optional() }) },
+  request: { params: oneTrial, query: WithinLevel },
   responses: {
     200: json(Finding, 'The finding, worked out now'),
     ...answersProblem('not-found', 'at-fault'),
@@ -41,7 +42,7 @@ const declared = createRoute({
   path: '/{id}/verdicts',
   tags,
   summary: 'Declare the verdict as it stands; it is kept as the look that it is',
-  request: { params: oneTrial },
+  request: { params: oneTrial, body: { ...json(WithinLevel), required: false } },
   responses: {
     201: json(DeclaredVerdict, 'The verdict as it is kept'),
     200: json(DeclaredVerdict, 'This look was declared before'),
@@ -61,7 +62,7 @@ export function findingRoutes(db: Kysely<Database>) {
       return c.json({ items: rows.map(presentVerdict) }, 200)
     })
     .openapi(declared, async (c) => {
-      const { row, made } = await declareVerdict(db, c.req.valid('param').id)
+      const { row, made } = await declareVerdict(db, c.req.valid('param').id, c.req.valid('json'))
       return made ? c.json(presentVerdict(row), 201) : c.json(presentVerdict(row), 200)
     })
 }

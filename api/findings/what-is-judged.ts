@@ -2,6 +2,7 @@ import { Problem } from '#api/contract/problem.ts'
 import type { RuleCondition } from '#db/tables.ts'
 import type { ResultSeen } from '#db/trial-record.ts'
 import type { FactorWithLevels, RuleRow } from '#db/trials.ts'
+import type { LevelOfOther } from './level-of-other.ts'
 
 /** The factor that the finding is about: the ordered one where several are varied, else the first. */
 export function mainFactor(
@@ -12,12 +13,16 @@ export function mainFactor(
   return factors.find((factor) => factor.ordered && factor.levels.length > 1) ?? factors[0]
 }
 
-/** The other factor that splits the trial, and the level of it that the finding is within: the one asked for, else the first. */
+/**
+ * The other factor that splits the trial, and the level of it that the finding is within: the one asked for, else the first.
+ *
+ * @param at  Where the level was asked for, for a refusal.
+ */
 export function withinOf(
   factors: readonly FactorWithLevels[],
   main: FactorWithLevels | undefined,
-  asked: string | undefined,
-) {
+  { asked, at = '#/query/within' }: { readonly asked: string | undefined; readonly at?: string | undefined },
+): LevelOfOther | undefined {
   const others = factors.filter((factor) => factor !== main && factor.levels.length > 0)
   const [other] = others
   if (!other) {
@@ -27,9 +32,9 @@ export function withinOf(
   const level = asked === undefined ? other.levels[0] : other.levels.find((it) => it.id === asked)
   if (!level)
     throw new Problem('not-found', 'The other factor of this trial has no such level.', [
-      { pointer: '#/query/within', detail: `One of ${other.levels.map((it) => it.id).join(', ')}.` },
+      { pointer: at, detail: `One of ${other.levels.map((it) => it.id).join(', ')}.` },
     ])
-  return { factor: other, levelId: level.id }
+  return { factor: other, level }
 }
 
 /** The condition that decides: the margin, else whatever else than a side limit the rule names first. */

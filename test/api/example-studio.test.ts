@@ -32,9 +32,9 @@ test('the acid ladder of the example studio answers for each base, and says when
     const finding = await client.get(`/api/trials/${id}/findings?within=${base.id}`)
     said[base.label] = finding.body.verdict.headline
   }
-  expect(said['superwash wool']).toMatch(/^30 mL/)
-  expect(said['wool/nylon 80/20']).toMatch(/^30 mL/)
-  expect(said.silk).toMatch(/^Not reached/)
+  expect(said['superwash wool']).toMatch(/^On superwash wool, 30 mL/)
+  expect(said['wool/nylon 80/20']).toMatch(/^On wool\/nylon 80\/20, 30 mL/)
+  expect(said.silk).toMatch(/^On silk, not reached/)
 })
 
 test('the colourways of the example studio are judged by their worst lots', async () => {

@@ -1,9 +1,16 @@
 import type { DraftSheet, EvidenceSheet } from '#api/contract/evidence.ts'
 import { ask } from '#web/api/client.ts'
 
-/** The sheet of a trial as it stands now. */
-export const draftSheetOf = (trialId: string, signal?: AbortSignal): Promise<DraftSheet> =>
-  ask<DraftSheet>(`/api/trials/${trialId}/evidence-sheets/draft`, signal ? { signal } : {})
+/** The sheet of a trial as it stands now; where a second factor splits it, of one of its levels. */
+export const draftSheetOf = (
+  trialId: string,
+  within: string | undefined,
+  signal?: AbortSignal,
+): Promise<DraftSheet> =>
+  ask<DraftSheet>(
+    `/api/trials/${trialId}/evidence-sheets/draft${within === undefined ? '' : `?within=${encodeURIComponent(within)}`}`,
+    signal ? { signal } : {},
+  )
 
 /** The frozen sheets of a trial, newest first. */
 export const sheetsOf = async (trialId: string, signal?: AbortSignal): Promise<readonly EvidenceSheet[]> =>
@@ -14,5 +21,5 @@ export const sheetsOf = async (trialId: string, signal?: AbortSignal): Promise<r
     )
   ).items
 
-export const freezeSheet = (trialId: string): Promise<EvidenceSheet> =>
-  ask<EvidenceSheet>(`/api/trials/${trialId}/evidence-sheets`, { method: 'POST' })
+export const freezeSheet = (trialId: string, within: string | undefined): Promise<EvidenceSheet> =>
+  ask<EvidenceSheet>(`/api/trials/${trialId}/evidence-sheets`, { method: 'POST', body: { within } })

@@ -25,5 +25,5 @@ export const verdictsOf = async (
     )
   ).items
 
-export const declareVerdict = (trialId: string): Promise<DeclaredVerdict> =>
-  ask<DeclaredVerdict>(`/api/trials/${trialId}/verdicts`, { method: 'POST' })
+export const declareVerdict = (trialId: string, within: string | undefined): Promise<DeclaredVerdict> =>
+  ask<DeclaredVerdict>(`/api/trials/${trialId}/verdicts`, { method: 'POST', body: { within } })

@@ -105,6 +105,7 @@ function DueLine({ due, now, first }: { readonly due: Due; readonly now: Date; r
 
 function Newest({ finding }: { readonly finding: NewestFinding }) {
   const { pair, answer, headline, lead, counts, after, question, trialId, invented } = finding
+  const { alsoTried, withinLevelId } = finding
   return (
     <Section title="Newest finding" onPaper>
       <div class="stack">
@@ -116,12 +117,16 @@ function Newest({ finding }: { readonly finding: NewestFinding }) {
           lead={<Sentence text={lead} />}
           counts={<Sentence text={counts} />}
         />
+        {alsoTried.length === 0 ? null : <p class="small">Also tried: {alsoTried.join(' ')}</p>}
         <p class="small soft">
           {question}
           {invented ? ' (invented data)' : ''}
         </p>
         <p>
-          <a class="home-findings" href={`/trials/${trialId}/findings`}>
+          <a
+            class="home-findings"
+            href={`/trials/${trialId}/findings${withinLevelId === null ? '' : `?within=${withinLevelId}`}`}
+          >
             Open the findings
           </a>
         </p>

@@ -1,8 +1,10 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
+import { useLocation } from 'preact-iso'
 import type { DraftSheet, EvidenceSheet } from '#api/contract/evidence.ts'
 import { draftSheetOf, freezeSheet, sheetsOf } from '#web/api/evidence.ts'
 import { dayAndTime } from '#web/form/date-words.ts'
 import { SheetFacts } from '#web/pages/trial/evidence/sheet-facts.tsx'
+import { LevelChoice } from '#web/pages/trial/level-choice.tsx'
 import type { TrialPartProps } from '#web/pages/trial/trial-parts.ts'
 import { Button, LinkButton } from '#web/parts/button.tsx'
 import { Sentence } from '#web/parts/delta-e.tsx'
@@ -16,14 +18,32 @@ import { useLoaded } from '#web/state/loaded.ts'
 
 /** The evidence of a trial: what its sheet says now, printing it, and freezing it for good. */
 export function EvidencePart({ trial }: TrialPartProps) {
+  const { query, route } = useLocation()
+  const within = query.within === undefined || query.within === '' ? undefined : query.within
   const loaded = useLoaded(`evidence of ${trial.id}`, async (signal) => {
-    const [draft, sheets] = await Promise.all([draftSheetOf(trial.id, signal), sheetsOf(trial.id, signal)])
+    const [draft, sheets] = await Promise.all([
+      draftSheetOf(trial.id, within, signal),
+      sheetsOf(trial.id, signal),
+    ])
     return { draft, sheets }
   })
+  // Another level of the second factor is read while the one before still stands, so that the choice keeps its place.
+  const shown = useRef(within)
+  useEffect(() => {
+    if (shown.current !== within) loaded.again()
+    shown.current = within
+  }, [within, loaded.again])
   return (
     <WhenLoaded loaded={loaded}>
       {({ draft, sheets }) => (
-        <Evidence trialId={trial.id} draft={draft} sheets={sheets} again={loaded.again} />
+        <Evidence
+          trialId={trial.id}
+          draft={draft}
+          sheets={sheets}
+          again={loaded.again}
+          lookWithin={(levelId) => route(`/trials/${trial.id}/evidence?within=${levelId}`, true)}
+          asked={within}
+        />
       )}
     </WhenLoaded>
   )
@@ -34,24 +54,39 @@ type EvidenceProps = {
   readonly draft: DraftSheet
   readonly sheets: readonly EvidenceSheet[]
   readonly again: () => void
+  /** The level of the second factor that is asked for, if there is one. */
+  readonly asked: string | undefined
+  readonly lookWithin: (levelId: string) => void
 }
 
-function Evidence({ trialId, draft, sheets, again }: EvidenceProps) {
+function Evidence({ trialId, draft, sheets, again, asked, lookWithin }: EvidenceProps) {
   const [freezing, setFreezing] = useState(false)
   const [refused, setRefused] = useState<unknown>()
-  const { sheet, hasVerdict, path } = draft
+  const { sheet, hasVerdict, path, within } = draft
+  const choice =
+    within === null ? null : (
+      <LevelChoice
+        factor={within.factor}
+        levels={within.levels}
+        chosen={asked ?? within.levelId}
+        onChoose={lookWithin}
+      />
+    )
   if (!hasVerdict) {
     return (
-      <EmptyState title={<h2>No sheet yet</h2>}>
-        A sheet is made from a verdict. <Sentence text={sheet.lead} />
-      </EmptyState>
+      <div class="stack">
+        {choice}
+        <EmptyState title={<h2>No sheet yet</h2>}>
+          A sheet is made from a verdict. <Sentence text={sheet.lead} />
+        </EmptyState>
+      </div>
     )
   }
   const freeze = async () => {
     setFreezing(true)
     setRefused(undefined)
     try {
-      await freezeSheet(trialId)
+      await freezeSheet(trialId, within?.levelId)
       again()
     } catch (error) {
       setRefused(error)
@@ -62,6 +97,7 @@ function Evidence({ trialId, draft, sheets, again }: EvidenceProps) {
   return (
     <div class="body-and-margin">
       <div class="stack">
+        {choice}
         <VerdictBlock
           verdict={sheet.answer}
           sentence={sheet.headline}

@@ -12,6 +12,7 @@ export function SheetFacts({ sheet }: { readonly sheet: Sheet }) {
     ['Test', sheet.test],
     ['How many', sheet.howMany],
     ['Worst result', sheet.worst],
+    ...(sheet.alsoTried ? [['Also tried', sheet.alsoTried] as const] : []),
     ['Not tested', sheet.notTested],
   ] as const
   return (

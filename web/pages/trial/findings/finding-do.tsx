@@ -3,7 +3,7 @@ import type { DeclaredVerdict } from '#api/contract/declared-verdict.ts'
 import type { Finding } from '#api/contract/finding.ts'
 import { declareVerdict } from '#web/api/findings.ts'
 import { dayAndTime } from '#web/form/date-words.ts'
-import { type NextStep, nextSteps } from '#web/pages/trial/findings/finding-words.ts'
+import { keptOf, type NextStep, nextSteps, withinQuery } from '#web/pages/trial/findings/finding-words.ts'
 import { Button, type ButtonKind, LinkButton } from '#web/parts/button.tsx'
 import { ProblemNote } from '#web/parts/problem-note.tsx'
 
@@ -20,7 +20,7 @@ export function FindingDo({ finding, verdict, declared, again }: FindingDoProps)
   const [refused, setRefused] = useState<unknown>()
   const record = useRef<HTMLParagraphElement>(null)
   const pressed = useRef(false)
-  const kept = declared.find(({ look }) => look === verdict.look)
+  const kept = keptOf(declared, finding)
   const steps = nextSteps(verdict, {
     declared: kept !== undefined,
     locked: finding.rule?.lockedAt != null,
@@ -37,7 +37,7 @@ export function FindingDo({ finding, verdict, declared, again }: FindingDoProps)
     setDeclaring(true)
     setRefused(undefined)
     try {
-      await declareVerdict(finding.trialId)
+      await declareVerdict(finding.trialId, finding.within?.levelId)
       pressed.current = true
       again()
     } catch (problem) {
@@ -62,7 +62,7 @@ export function FindingDo({ finding, verdict, declared, again }: FindingDoProps)
       )
     if (step.kind === 'sheet')
       return (
-        <LinkButton key="sheet" kind={kind} href={`/trials/${trialId}/evidence`}>
+        <LinkButton key="sheet" kind={kind} href={`/trials/${trialId}/evidence${withinQuery(finding)}`}>
           Make an evidence sheet
         </LinkButton>
       )

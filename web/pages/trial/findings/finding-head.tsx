@@ -1,9 +1,10 @@
 import type { Finding } from '#api/contract/finding.ts'
-import { Choice, Pick } from '#web/form/choice.tsx'
 import { figure } from '#web/form/number-words.ts'
+import { AlsoTried } from '#web/pages/trial/findings/also-tried.tsx'
 import { FindingDo } from '#web/pages/trial/findings/finding-do.tsx'
 import type { FindingViewProps } from '#web/pages/trial/findings/finding-view.tsx'
 import { SubjectPair } from '#web/pages/trial/findings/subject-pair.tsx'
+import { LevelChoice } from '#web/pages/trial/level-choice.tsx'
 import { LinkButton } from '#web/parts/button.tsx'
 import { Sentence } from '#web/parts/delta-e.tsx'
 import { EstimateRuler } from '#web/parts/estimate.tsx'
@@ -13,10 +14,17 @@ import { VerdictBlock } from '#web/parts/verdict-block.tsx'
 /** The answer: where a second factor splits the trial, which part of it; the verdict, or what it waits for. */
 export function FindingHead(props: FindingViewProps) {
   const { finding } = props
-  const { verdict } = finding
+  const { verdict, within } = finding
   return (
     <div class="finding-head stack">
-      <Within {...props} />
+      {within === null ? null : (
+        <LevelChoice
+          factor={within.factor}
+          levels={within.levels}
+          chosen={props.within ?? within.levelId}
+          onChoose={props.lookWithin}
+        />
+      )}
       {verdict === null ? (
         <WaitsFor finding={finding} />
       ) : (
@@ -29,6 +37,7 @@ export function FindingHead(props: FindingViewProps) {
           pair={<SubjectPair finding={finding} />}
         />
       )}
+      {within === null ? null : <AlsoTried within={within} />}
       {verdict === null ? null : <FindingDo {...props} verdict={verdict} />}
     </div>
   )
@@ -45,19 +54,6 @@ function Ruler({ estimate }: { readonly estimate: NonNullable<Finding['verdict']
       margin={{ at: margin, label: figure(margin, margin < 0.1 ? 2 : 1) }}
     />
   )
-}
-
-/** Few are all in sight, many in a list that opens. */
-function Within({ finding: { within }, within: asked, lookWithin }: FindingViewProps) {
-  if (within === null) return null
-  const choice = {
-    name: 'within',
-    label: within.factor,
-    options: within.levels.map(({ id, label }) => ({ value: id, words: label })),
-    value: asked ?? within.levelId,
-    onChoose: lookWithin,
-  }
-  return within.levels.length > 4 ? <Choice {...choice} /> : <Pick {...choice} />
 }
 
 function WaitsFor({ finding }: { readonly finding: Finding }) {

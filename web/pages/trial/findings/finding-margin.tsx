@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { DeclaredVerdict } from '#api/contract/declared-verdict.ts'
 import type { Finding } from '#api/contract/finding.ts'
-import { cautionsShown, moreCautions } from '#web/pages/trial/findings/finding-words.ts'
+import { cautionsShown, keptOf, moreCautions } from '#web/pages/trial/findings/finding-words.ts'
 import { SubjectPair } from '#web/pages/trial/findings/subject-pair.tsx'
 import { Button } from '#web/parts/button.tsx'
 import { Sentence } from '#web/parts/delta-e.tsx'
@@ -46,10 +46,10 @@ export function FindingMargin({ finding, declared }: FindingMarginProps) {
 }
 
 /** What was declared stays as it was; when a reading was corrected since, both are said. */
-function DeclaredOtherwise({ finding: { verdict, within }, declared }: FindingMarginProps) {
-  const kept = declared.find(({ look }) => look === verdict?.look)
-  // Of a trial with a second factor one level was declared, and another may be shown.
-  if (!verdict || !kept || within !== null) return null
+function DeclaredOtherwise({ finding, declared }: FindingMarginProps) {
+  const { verdict } = finding
+  const kept = keptOf(declared, finding)
+  if (!verdict || !kept) return null
   if (kept.headline === verdict.headline && kept.lead === verdict.lead) return null
   return (
     <Note kind="doubt" title="Declared otherwise">

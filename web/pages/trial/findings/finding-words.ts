@@ -1,3 +1,4 @@
+import type { DeclaredVerdict } from '#api/contract/declared-verdict.ts'
 import type { Caution, Finding, LevelFinding, Step } from '#api/contract/finding.ts'
 import { wearKey } from '#api/contract/wear-words.ts'
 import { figure, listed, perCent } from '#web/form/number-words.ts'
@@ -28,6 +29,21 @@ export function nextSteps(
   const words =
     more === undefined ? 'Look at the plan' : `Plan ${more} more ${more === 1 ? 'session' : 'sessions'}`
   return more === undefined ? [...declare, { kind: 'plan', words }] : [{ kind: 'plan', words }, ...declare]
+}
+
+/** The verdict that was declared of this look, at the same level of the second factor where there is one. */
+export function keptOf(
+  declared: readonly DeclaredVerdict[],
+  { verdict, within }: Pick<Finding, 'verdict' | 'within'>,
+): DeclaredVerdict | undefined {
+  return declared.find(
+    ({ look, withinLevelId }) => look === verdict?.look && withinLevelId === (within?.levelId ?? null),
+  )
+}
+
+/** The end of an address that asks for the level which a finding speaks of; empty where there is no second factor. */
+export function withinQuery({ within }: Pick<Finding, 'within'>): string {
+  return within === null ? '' : `?within=${within.levelId}`
 }
 
 /**
