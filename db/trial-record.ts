@@ -83,7 +83,12 @@ export type TwinRecord = {
   readonly skeinId: string
   readonly code: string
   readonly dE00: number
+  /** Null where the difference alone was entered, without its readings. */
   readonly shift: readonly [number, number, number] | null
+  readonly wear: Wear
+  readonly sittingId: string | null
+  /** When it was read, as far as that was written down. */
+  readonly at: Date | null
 }
 
 /** Everything that a finding reads of one trial. */
@@ -119,6 +124,7 @@ export async function trialRecord(db: Kysely<Database>, trialId: string) {
     where k.trial_id = ${trialId} and not r.superseded and not r.wet group by r.skein_id, r.wear`.execute(db)
   const { rows: methods } = await sql<{
     method: string
+    instrumentId: string | null
     sdL: number | null
     sdA: number | null
     sdB: number | null
@@ -127,10 +133,12 @@ export async function trialRecord(db: Kysely<Database>, trialId: string) {
     readingsN: number
     corrected: number
   }>`
-    select s.method, i.sd_l, i.sd_a, i.sd_b, i.name as instrument, i.sd_from, count(*)::int as readings_n,
+    select s.method, s.instrument_id, i.sd_l, i.sd_a, i.sd_b, i.name as instrument, i.sd_from, count(*)::int as readings_n,
       (count(*) filter (where r.supersedes_id is not null))::int as corrected
     from reading r join skein k on k.id = r.skein_id join sitting s on s.id = r.sitting_id left join instrument i on i.id = s.instrument_id
-    where k.trial_id = ${trialId} and not r.superseded group by 1, 2, 3, 4, 5, 6 order by 7 desc`.execute(db)
+    where k.trial_id = ${trialId} and not r.superseded group by 1, 2, 3, 4, 5, 6, 7 order by 8 desc`.execute(
+    db,
+  )
   const { rows: graders } = await sql<{ grader: string | null; blindCode: string | null; kind: string }>`
     select distinct o.grader, o.blind_code, o.kind from outcome o left join skein k on k.id = o.skein_id
     where k.trial_id = ${trialId} and not o.superseded`.execute(db)
@@ -172,19 +180,27 @@ async function twinsOf(db: Kysely<Database>, trialId: string): Promise<TwinRecor
     dL: number | null
     dA: number | null
     dB: number | null
+    wear: Wear
+    sittingId: string | null
+    at: Date | null
   }>`
-    select k.id as skein_id, k.code, c.de00, c.d_l, c.d_a, c.d_b from change c
-      join reading r on r.id = c.reading_id join skein k on k.id = r.skein_id
+    select k.id as skein_id, k.code, c.de00, c.d_l, c.d_a, c.d_b, r.wear, r.sitting_id, coalesce(r.taken_at, s.at) as at
+      from change c join reading r on r.id = c.reading_id join skein k on k.id = r.skein_id
+      join sitting s on s.id = r.sitting_id
       where k.trial_id = ${trialId} and k.role in ('twin', 'dark twin') and c.basis = 'own' and not r.superseded
     union all
-    select k.id, k.code, o.value, null, null, null from outcome o join skein k on k.id = o.skein_id
+    select k.id, k.code, o.value, null, null, null, o.wear, o.sitting_id, coalesce(o.taken_at, s.at)
+      from outcome o join skein k on k.id = o.skein_id left join sitting s on s.id = o.sitting_id
       where k.trial_id = ${trialId} and k.role in ('twin', 'dark twin') and o.kind = 'dE00' and not o.superseded`.execute(
     db,
   )
-  return rows.map(({ skeinId, code, de00, dL, dA, dB }) => ({
+  return rows.map(({ skeinId, code, de00, dL, dA, dB, wear, sittingId, at }) => ({
     skeinId,
     code,
     dE00: de00,
+    wear,
+    sittingId,
+    at,
     shift: dL === null || dA === null || dB === null ? null : [dL, dA, dB],
   }))
 }
