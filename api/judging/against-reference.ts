@@ -1,5 +1,5 @@
-import { type ArmRow, manyToOne, noSpreadAtAll } from '#api/science/statistics/many-to-one.ts'
-import { extraLoss, withoutLimits } from '#api/science/verdicts/extra-loss.ts'
+import { type ArmRow, manyToOne } from '#api/science/statistics/many-to-one.ts'
+import { withoutLimits } from '#api/science/verdicts/extra-loss.ts'
 import type { ExtraLoss, LadderMethod, LevelRow } from '#api/science/verdicts/level-rows.ts'
 import { modelExtraLosses } from '#api/science/verdicts/model-extra-losses.ts'
 import { pairedExtraLoss } from '#api/science/verdicts/paired-extra-loss.ts'
@@ -15,8 +15,10 @@ export type AgainstReference = {
   readonly at: (level: string) => ExtraLoss
   readonly method: LadderMethod
   readonly family: Family
-  /** One-sided confidence of a single comparison. */
+  /** One-sided, of all levels that share a doubt. */
   readonly confidence: number
+  /** One-sided, of one comparison by itself; under Dunnett what Bonferroni would give it, which is a little more. */
+  readonly confidenceOfEach: number
   /** Blocks were joined, since a unit reached across them. */
   readonly joined: boolean
   /** What the model has to say of itself. */
@@ -58,16 +60,16 @@ export function againstReference(rows: readonly ComparedRow[], asked: Comparing)
   if (asked.ordered || arms.length < 2) {
     const { confidence } = asked
     const single = eachAlone(results, joins, { reference, method, confidence, sign })
-    return { ...common, ...single, family: 'each alone', confidence }
+    return { ...common, ...single, family: 'each alone', confidence, confidenceOfEach: confidence }
   }
-  const together = results.has(reference) && !(joins.any && method !== 'pooled') && armRows(results, method)
-  if (together) {
-    const at = dunnett(together, results, { reference, confidence: asked.confidence, sign })
-    if (at) return { ...common, at, notes: [], family: 'dunnett', confidence: asked.confidence }
+  const confidenceOfEach = 1 - (1 - asked.confidence) / arms.length
+  const shared = { ...common, confidence: asked.confidence, confidenceOfEach }
+  if (!joins.any || method === 'pooled') {
+    const all = together(results, { reference, method, confidence: asked.confidence, sign })
+    if (all) return { ...shared, ...all, notes: [] }
   }
-  const confidence = 1 - (1 - asked.confidence) / arms.length
-  const single = eachAlone(results, joins, { reference, method, confidence, sign })
-  return { ...common, ...single, family: 'bonferroni', confidence }
+  const single = eachAlone(results, joins, { reference, method, confidence: confidenceOfEach, sign })
+  return { ...shared, ...single, family: 'bonferroni' }
 }
 
 /** A unit that filled several vessels is averaged as one; vessels are otherwise kept, for the model needs them. */
@@ -127,26 +129,37 @@ function armRows(results: ReadonlyMap<string, LevelResults>, method: LadderMetho
   )
 }
 
-/** Undefined where the blocks are not complete, or too few: then each arm is judged by its own pairs. */
-function dunnett(
-  rows: readonly ArmRow[],
+/** All arms by one model of block + arm; undefined where it cannot be had. */
+function together(
   results: ReadonlyMap<string, LevelResults>,
-  { reference, confidence, sign }: Omit<Single, 'method'>,
-): ((level: string) => ExtraLoss) | undefined {
-  const found = manyToOne(rows, { control: reference, confidence })
-  if ('unavailable' in found) {
-    if (found.unavailable !== noSpreadAtAll) return undefined
-    return (level) =>
-      withoutLimits({ n: resultsAt(results, level).units.length }, found.unavailable, { noSpread: true })
-  }
-  return (level) => {
-    const it = found.differences.get(level)
-    if (!it) return withoutLimits({ n: 0 }, 'No unit of this level has a result.')
-    const { n, mean, difference, se, lower, upper } = it
-    const single = extraLoss(
-      { n, mean, extra: sign * difference, se, df: found.df, sd: se * Math.sqrt(n) },
-      confidence,
-    )
-    return sign === 1 ? { ...single, lower, upper } : { ...single, lower: -upper, upper: -lower }
+  { reference, confidence, sign, method }: Single,
+): Pick<AgainstReference, 'at' | 'family'> | undefined {
+  const found = manyToOne(armRows(results, method), { control: reference, confidence })
+  if ('unavailable' in found) return undefined
+  const against = resultsAt(results, reference)
+  return {
+    family: found.adjusted === 'dunnett' ? 'dunnett' : 'bonferroni',
+    at: (level) => {
+      const own = resultsAt(results, level)
+      const both = [...own.blocks.keys()].filter((block) => against.blocks.has(block)).length
+      const n = method === 'pooled' ? own.units.length : both
+      const it = found.comparisons.find(({ arm }) => arm === level)
+      if (!it) return withoutLimits({ n }, 'No block shows this level beside the reference.')
+      const { difference, se, oneSided } = it
+      const mean = own.units.reduce((sum, value) => sum + value, 0) / own.units.length
+      const limits =
+        sign === 1
+          ? { lower: oneSided.lower, upper: oneSided.upper }
+          : { lower: -oneSided.upper, upper: -oneSided.lower }
+      const common = {
+        n,
+        mean,
+        extra: sign * difference,
+        se,
+        df: found.df,
+        sd: se * Math.sqrt(Math.max(1, n)),
+      }
+      return { ...common, ...limits, noSpread: false }
+    },
   }
 }

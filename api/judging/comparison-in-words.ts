@@ -18,7 +18,7 @@ export function comparisonInWords(
   const families = {
     'each alone': `Limits are one-sided at ${limits}, each level by itself.`,
     dunnett: `Limits are one-sided at ${limits} for all arms at once (Dunnett), on arm${method === 'pooled' ? '' : ' + block'}.`,
-    bonferroni: `Limits are one-sided at ${limits} each, so that all arms together keep their confidence (Bonferroni).`,
+    bonferroni: `Limits are one-sided at ${limits} for all arms at once (Bonferroni).`,
   } as const
   return [
     family === 'dunnett' && method !== 'pooled' ? 'Levels are compared in complete blocks.' : ways[method],

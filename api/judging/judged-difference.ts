@@ -84,7 +84,7 @@ export function levelsCompared(asked: Asked, reference: LevelRow, margin: number
         stop: isLoss ? noiseStops(noise, margin) : undefined,
         units,
         vessels: vesselWords(asked.trial, rows),
-        confidence: found.confidence,
+        confidence: found.confidenceOfEach,
         pooled: found.method === 'pooled',
         answer: {
           condition,

@@ -67,7 +67,7 @@ function noiseOfInstrument(trial: JudgedTrial, condition: Condition): Noise | un
   const sd = used.method === 'photo' ? planningSd.photo : planningSd.instrument
   return ofUnknownDf(Math.sqrt(6) * sd, {
     kind: 'planning',
-    from: 'a planning value, for no twin was read again on another day',
+    from: 'a planning value, for no twin was read again alike on another day',
     n: 0,
   })
 }

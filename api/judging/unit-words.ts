@@ -1,15 +1,13 @@
 import type { Asked } from './asked.ts'
 import type { JudgedRow } from './judged-rows.ts'
+import { blockWords } from './units-in-words.ts'
 
 /** What is counted in a comparison: sessions, cards or skeins; without blocks the vessels that were given a level. */
 export function unitWords(
   { trial, method }: Pick<Asked, 'trial' | 'method'>,
   rows: readonly JudgedRow[],
 ): { readonly one: string; readonly many: string } {
-  const { block } = trial.record.trial
-  if (method !== 'pooled' && block === 'session') return { one: 'session', many: 'sessions' }
-  if (method !== 'pooled' && block === 'parent') return { one: 'skein', many: 'skeins' }
-  return vesselWords(trial, rows)
+  return method === 'pooled' ? vesselWords(trial, rows) : blockWords(trial)
 }
 
 /** The vessels of these rows by their kind, where they are all of one. */
