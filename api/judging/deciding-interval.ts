@@ -25,7 +25,7 @@ export type Deciding = {
  * const level = (level, ...values) => values.map((value, i) => ({ level, block: `run ${i}`, unit: `${level} ${i}`, vessel: `${level} ${i}`, value }))
  * const rows = [...level('35', 1.15, 0.68, 0.87, 1.4), ...level('75', 1.22, 0.97, 1.05, 0.78)]
  * const asked = { reference: '75', method: 'paired', ordered: true, confidence: 0.95 }
- * decidingIntervals(rows, asked, { rms: 0.308, upperRms: 0.419 }).at('35').interval // { lower: -0.50, upper: 0.55 }
+ * decidingIntervals(rows, asked, { rms: 0.308, upperRms: 0.419 }).at('35').interval // { lower: -0.49, upper: 0.55 }
  */
 export function decidingIntervals(
   rows: readonly ComparedRow[],
