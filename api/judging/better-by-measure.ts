@@ -6,7 +6,7 @@ import { methodOfGain, reasonOfGain } from './better-in-words.ts'
 import { betterVerdict } from './better-verdict.ts'
 import type { ArmValue } from './block-cells.ts'
 import { type GainFound, gainsOverControl } from './gain-over-control.ts'
-import { noiseStopsGain } from './noise-of-gain.ts'
+import { noiseDoubt } from './noise-doubt.ts'
 
 /** Better by a measured amount: the limits of the gain against the least gain worth having. */
 export function betterByMeasure(read: readonly ArmValue[], asks: readonly ArmAsked[]): Answer[] {
@@ -82,14 +82,13 @@ function answerOf(ask: ArmAsked, found: GainFound): Answer {
   }
 }
 
-/** Why the measuring error stops a “better”. Of colours themselves it must be known; of stains it need not be. */
+/** Why the measuring error stops a “better”: held against the least gain, or where any will do against the gain that was found. */
 function noiseStop({ asked, least }: ArmAsked, { deciding }: GainFound): string | undefined {
   const { condition, noise } = asked
   if (!hasLength(condition.outcome) || !deciding) return undefined
-  if (noise) return noiseStopsGain(noise, least > 0 ? least : Math.max(deciding.gain, Number.MIN_VALUE))
-  return condition.outcome === 'dE00'
-    ? 'The measuring error is not known: measure an unchanged skein again on another day.'
-    : undefined
+  // Of stains it need not be known, and is in no unit of theirs.
+  if (!noise && condition.outcome !== 'dE00') return undefined
+  return noiseDoubt(noise, least > 0 ? least : Math.max(deciding.gain, Number.MIN_VALUE))
 }
 
 /** About how many more blocks would show a gain as large as it was seen; null where it was too small. */

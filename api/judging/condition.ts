@@ -19,6 +19,8 @@ export type Condition = Omit<RuleCondition, 'statistic' | 'question'> & {
   readonly question: Question
   /** Of a claim by lot: each lot by its own limit. */
   readonly byLot: boolean
+  /** Against the kept standard: the mean of a batch, or every skein of it. */
+  readonly each?: 'mean' | 'every'
 }
 
 /** How an outcome was had: by a meter, graded by eye, counted or measured, or a plain yes or no. */
@@ -33,7 +35,13 @@ export type JudgedBy = 'meter' | 'eye' | 'measured' | 'yes-no'
  */
 export function conditionOf(stored: RuleCondition): Condition {
   const { statistic, question, ...rest } = stored
-  return { ...rest, question: question ?? questionOf(stored), byLot: statistic === 'worst lot' }
+  const asked = question ?? questionOf(stored)
+  return {
+    ...rest,
+    question: asked,
+    byLot: statistic === 'worst lot',
+    ...(asked === 'to-standard' ? { each: statistic === 'every unit' ? 'every' : 'mean' } : {}),
+  }
 }
 
 function questionOf({ statistic, against, outcome, wear, atMost, atLeast, margin }: RuleCondition): Question {

@@ -5,7 +5,7 @@ import { betterVerdict } from '#api/judging/better-verdict.ts'
 import type { Condition } from '#api/judging/condition.ts'
 import { gainsOverControl } from '#api/judging/gain-over-control.ts'
 import type { Noise } from '#api/judging/noise.ts'
-import { noiseStopsGain } from '#api/judging/noise-of-gain.ts'
+import { noiseDoubt } from '#api/judging/noise-doubt.ts'
 import { pairedGain } from '#api/science/verdicts/paired-gain.ts'
 import blocked from '#test/reference/stats/dunnett-blocked.json' with { type: 'json' }
 import least from '#test/reference/stats/gain-least-signflip.json' with { type: 'json' }
@@ -298,7 +298,7 @@ describe('colours are read with an error', () => {
     [0.334, 6, false],
     [0.334, undefined, false],
   ])('a floor of %d with %d degrees of freedom beside 1.0 stops it: %s', (floor, df, stops) => {
-    expect(noiseStopsGain({ kind: 'twins', floor, df }, 1) !== undefined).toBe(stops)
+    expect(noiseDoubt({ kind: 'twins', floor, df }, 1) !== undefined).toBe(stops)
   })
 
   test('stains need no twin of the skein', () => {

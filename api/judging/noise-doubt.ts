@@ -5,18 +5,19 @@ import type { Noise } from './noise.ts'
 const enoughDf = 6
 
 /**
- * Why the measuring error stops a “better”, or nothing. It is held against the least gain that was asked for; where any
- * gain will do, against the gain that was found.
+ * Why the measuring error stops a claim about colours that were read, or nothing: it must be known, and small beside what
+ * is asked of them.
  *
- * @param asked  Above 0, in the unit of the error.
+ * @param asked  The least gain, or the tolerance; above 0, in ΔE00.
  *
  * @example
- * noiseStopsGain({ kind: 'twins', floor: 0.6, df: 12 }, 1) // 'Measuring alone shows about 0.60, more than half of 1.0.'
+ * noiseDoubt({ kind: 'twins', floor: 0.6, df: 12 }, 1) // 'Measuring alone shows about 0.60, more than half of 1.0.'
  */
-export function noiseStopsGain(
-  noise: Pick<Noise, 'kind' | 'floor' | 'df'>,
+export function noiseDoubt(
+  noise: Pick<Noise, 'kind' | 'floor' | 'df'> | undefined,
   asked: number,
 ): string | undefined {
+  if (!noise) return 'The measuring error is not known: measure an unchanged skein again on another day.'
   const { kind, floor, df } = noise
   if (kind === 'planning')
     return 'The measuring error is only assumed: measure an unchanged skein again on another day.'
