@@ -30,7 +30,7 @@ type SkeinBeside = { readonly skein: string; readonly lab: Lab | undefined; read
  *
  * @example
  * const skein = (L) => ({ code: `L ${L}`, lab: { L, a: 20, b: -8 }, entered: undefined, lost: undefined })
- * batchesBeside([{ name: 'lot 1', skeins: [skein(37), skein(39.4)] }], { L: 38, a: 20, b: -8 }) // [{ name: 'lot 1', mean: 0.174, worst: { skein: 'L 39.4', value: 1.22 } }]
+ * batchesBeside([{ name: 'lot 1', skeins: [skein(37), skein(39.4)] }], { L: 38, a: 20, b: -8 }) // [{ name: 'lot 1', mean: 0.171, worst: { skein: 'L 39.4', value: 1.209 } }]
  */
 export function batchesBeside(batches: readonly BatchRead[], standard: Lab | undefined): BatchFound[] {
   return batches.flatMap(({ name, skeins }): BatchFound[] => {
@@ -42,13 +42,14 @@ export function batchesBeside(batches: readonly BatchRead[], standard: Lab | und
     if (!first) return []
     const labs = read.flatMap(({ lab }) => (lab ? [lab] : []))
     const all = standard && labs.length === read.length
+    const furthest = read.reduce((one, other) => (other.value > one.value ? other : one), first)
     return [
       {
         name,
         mean: all
           ? ciede2000(standard, meanLab(labs))
           : read.reduce((sum, { value }) => sum + value, 0) / read.length,
-        worst: read.reduce((one, other) => (other.value > one.value ? other : one), first),
+        worst: { skein: furthest.skein, value: furthest.value },
         mcdm: all ? mcdm(labs) : undefined,
         skeins: read.length,
       },

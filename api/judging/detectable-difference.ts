@@ -30,7 +30,7 @@ export type AxisSeen = {
  * @param placings   k, 1 or more.
  *
  * @example
- * detectableDifference([[[5, 5.2], [5.6, 5.4]], [[8, 8.2], [7.6, 7.8]]], 2) // { placing: 0.1414, day: 0.2646, sd: 0.2828, df: 2, smallest: 0.792, lower: 0.624, upper: 1.676 }
+ * detectableDifference([[[5, 5.2], [5.6, 5.4]], [[8, 8.2], [7.6, 7.8]]], 2) // { placing: 0.1414, day: 0.2646, sd: 0.2828, df: 2, smallest: 0.792, lower: 0.624, upper: 1.677 }
  */
 export function detectableDifference(
   things: readonly (readonly (readonly number[])[])[],
