@@ -5,7 +5,7 @@ import type { Database } from './tables.ts'
 export type KnownPiece = {
   readonly code: string
   readonly measured: boolean
-  /** The level of each factor that was given to it, or to the vessel or session it lay in. */
+  /** The level of each factor: its own, else that of the vessel, else that of the session it lay in. */
   readonly given: readonly { readonly factor: string; readonly label: string }[]
 }
 
@@ -19,16 +19,19 @@ export async function knownPieces(
     with mine as (
       select id, code from skein where trial_id = ${trialId} and code = any(${[...codes]}::text[])
     ), things as (
-      select id as skein_id, id as thing_id from mine
-      union select p.skein_id, p.vessel_id from placement p join mine on mine.id = p.skein_id
-      union select p.skein_id, v.session_id from placement p join mine on mine.id = p.skein_id
+      select id as skein_id, id as thing_id, 1 as nearness from mine
+      union select p.skein_id, p.vessel_id, 2 from placement p join mine on mine.id = p.skein_id
+      union select p.skein_id, v.session_id, 3 from placement p join mine on mine.id = p.skein_id
         join vessel v on v.id = p.vessel_id
-    ), given as (
-      select things.skein_id, jsonb_agg(jsonb_build_object('factor', f.key, 'label', l.label)) as levels
+    ), nearest as (
+      select distinct on (things.skein_id, f.id) things.skein_id, f.key, l.label
       from treatment t join factor f on f.id = t.factor_id and f.trial_id = ${trialId}
         join level l on l.id = t.level_id
         join things on things.thing_id = coalesce(t.skein_id, t.vessel_id, t.session_id)
-      group by things.skein_id
+      order by things.skein_id, f.id, things.nearness
+    ), given as (
+      select skein_id, jsonb_agg(jsonb_build_object('factor', key, 'label', label)) as levels
+      from nearest group by skein_id
     )
     select mine.code, coalesce(given.levels, '[]') as given,
       exists (select from reading r where r.skein_id = mine.id)

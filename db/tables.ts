@@ -244,6 +244,8 @@ export interface TreatmentTable extends Row {
   sessionId: string | null
   vesselId: string | null
   skeinId: string | null
+  /** Where the work differed from the drawn plan: the level that had been drawn. */
+  drawnLevelId: string | null
 }
 
 export type StampKind =

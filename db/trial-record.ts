@@ -37,6 +37,8 @@ export type PlaceRecord = {
 export type TreatmentRecord = {
   readonly factorId: string
   readonly levelId: string
+  /** Where the work differed from the drawn plan: the level that had been drawn. */
+  readonly drawnLevelId: string | null
   readonly sessionId: string | null
   readonly vesselId: string | null
   readonly skeinId: string | null
@@ -114,7 +116,7 @@ export async function trialRecord(db: Kysely<Database>, trialId: string) {
   const { rows: sessions } = await sql<SessionSeen>`select * from session where trial_id = ${trialId}
     or id = any(${sessionIds}::uuid[]) order by held_on, created_at, id`.execute(db)
   const { rows: treatments } =
-    await sql<TreatmentRecord>`select t.factor_id, t.level_id, t.session_id, t.vessel_id, t.skein_id
+    await sql<TreatmentRecord>`select t.factor_id, t.level_id, t.drawn_level_id, t.session_id, t.vessel_id, t.skein_id
     from treatment t join factor f on f.id = t.factor_id where f.trial_id = ${trialId}`.execute(db)
   const results = await db.selectFrom('result').selectAll().where('trialId', '=', trialId).execute()
   const { rows: colours } =

@@ -78,6 +78,11 @@ export const NewTable = z
     blankRows: shortText.optional(),
     /** The vessel or batch that is the standard. */
     standard: shortText.optional(),
+    /**
+     * Rows that say another level than the one drawn for their place: the work was done in another order than drawn, and
+     * they are kept as the table says; otherwise they are at fault.
+     */
+    otherOrder: z.boolean().optional(),
     /** `A-twin` is a part of `A`. */
     twinsAreParts: z.boolean().optional(),
     /** Values outside the usual that were looked at and kept: all of them, or these cells. */
@@ -114,7 +119,7 @@ export type CellFault = z.infer<typeof CellFault>
 
 export const Ask = z
   .object({
-    key: z.enum(['between', 'ownVessel', 'blankRows', 'standard', 'twinsAreParts', 'columns']),
+    key: z.enum(['between', 'ownVessel', 'otherOrder', 'blankRows', 'standard', 'twinsAreParts', 'columns']),
     question: z.string(),
     /** Nothing can be kept before this is answered. */
     needed: z.boolean(),

@@ -18,6 +18,8 @@ export const Treatment = z
     ...stored,
     factorId: id,
     levelId: id,
+    /** Where the work differed from the drawn plan: the level that had been drawn. */
+    drawnLevelId: id.nullable(),
     sessionId: id.nullable(),
     vesselId: id.nullable(),
     skeinId: id.nullable(),

@@ -20,6 +20,7 @@ import { lotKeys, mainResults, sideKeys } from './side-values.ts'
 import { wearCurves } from './wear-curves.ts'
 import { mainCondition, mainFactor, plainCondition, withinOf } from './what-is-judged.ts'
 import { wordsOfFactor } from './words-of-factor.ts'
+import { otherwiseCaution } from './work-and-plan.ts'
 
 /** Which level of the other factor is asked for, and where it was asked. */
 export type AskedWithin = { readonly within?: string | undefined; readonly at?: string | undefined }
@@ -51,7 +52,7 @@ export function findIn(record: TrialRecord, { within: asked, at }: AskedWithin =
   const noise = main?.outcome === 'dE00' ? noiseOfTrial(record) : undefined
   const words = factor ? wordsOfFactor(factor, record.vessels) : undefined
   const alike = { record, histories, factor, words, rule, main, values, sides, noise, shown }
-  const { skeins, used, judgement } = judgeWithin(alike, within)
+  const { levelled, skeins, used, judgement } = judgeWithin(alike, within)
   const firstAt = Math.min(...used.map((result) => result.firstRecordedAt.getTime()))
   const lockedBefore = rule?.lockedAt != null && rule.lockedAt.getTime() <= firstAt
   const reference = factor?.levels.find((level) => level.isReference) ?? factor?.levels.at(-1)
@@ -119,6 +120,7 @@ export function findIn(record: TrialRecord, { within: asked, at }: AskedWithin =
       ...lockCautions(rule, lockedBefore, used.length),
       ...(judgement?.cautions ?? []),
       ...assumedCaution(common),
+      ...otherwiseCaution(levelled, alike),
     ],
     method: [howRead(main), ...(judgement?.method ?? [])].filter((sentence) => sentence !== ''),
     counts: {

@@ -1,5 +1,5 @@
 import { bounds, isVariable } from '#api/contract/bounds.ts'
-import type { Ask, Column, NewTable } from '#api/contract/table.ts'
+import type { Ask, CellFault, Column, NewTable } from '#api/contract/table.ts'
 import type { FactorWithLevels } from '#db/trials.ts'
 import type { RawTable } from './read-table.ts'
 import type { RowRead } from './row-values.ts'
@@ -10,12 +10,15 @@ type Seen = {
   readonly reads: readonly RowRead[]
   readonly raw: RawTable
   readonly trialFactors: readonly FactorWithLevels[]
+  /** What says another level than was drawn for its place. */
+  readonly otherwise: readonly CellFault[]
 }
 
 /** What a table cannot say of itself and a person is asked once: nothing is kept before the needed ones are answered. */
 export function asksOf(table: NewTable, seen: Omit<Seen, 'table'>): Ask[] {
   return [
     between,
+    otherOrder,
     wearOfOutcomes,
     unknownColumns,
     levelColumn,
@@ -37,6 +40,17 @@ function between({ table, columns }: Seen): Ask | undefined {
   return {
     key: 'between',
     question: `What lies between before and after? ${headings(after)} were read after it.`,
+    needed: true,
+  }
+}
+
+function otherOrder({ table, otherwise }: Seen): Ask | undefined {
+  if (table.otherOrder !== undefined || otherwise.length === 0) return undefined
+  const rows = new Set(otherwise.map((it) => it.row)).size
+  const say = rows === 1 ? 'One row says' : `${rows} rows say`
+  return {
+    key: 'otherOrder',
+    question: `${say} another level than was drawn. Was it done in another order than drawn?`,
     needed: true,
   }
 }

@@ -4,7 +4,7 @@ import type { KnownPiece } from '#db/known-pieces.ts'
 import type { FactorWithLevels } from '#db/trials.ts'
 import { asksOf } from './asks-of-table.ts'
 import { factorsOfTable, mappedColumns } from './columns-of-table.ts'
-import { contradictions, measuredBefore } from './known-before.ts'
+import { measuredBefore, otherThanDrawn } from './known-before.ts'
 import { notesOf } from './notes-of-rows.ts'
 import { pieceCodes } from './piece-codes.ts'
 import { readRow } from './read-row.ts'
@@ -59,11 +59,12 @@ export async function checkTable(
   const met = [...new Set(rows.map(codeOf))].filter((code) => taken.has(code))
   const known = met.length === 0 ? new Map<string, KnownPiece>() : await find(met)
   const faults = [...reads.flatMap((read) => read.faults), ...repeatedPieces(rows, columns)]
-  // A row that is another’s double contradicts the plan only because its place is wrong.
+  // A row that is another’s double differs from the plan only because its place is wrong.
   const faulty = new Set(faults.map((fault) => fault.row))
   const sound = rows.filter((row) => !faulty.has(row.row))
-  faults.push(...contradictions(sound, { codeOf, known, columns }))
-  const asks = asksOf(table, { columns, reads, raw, trialFactors })
+  const otherwise = otherThanDrawn(sound, { codeOf, known, columns })
+  if (table.otherOrder === false) faults.push(...otherwise)
+  const asks = asksOf(table, { columns, reads, raw, trialFactors, otherwise })
   const atFault = new Set(faults.map((fault) => fault.row))
   const good = reads.filter((read) => !atFault.has(read.values.row))
   const doubts = openDoubts(

@@ -7,6 +7,7 @@ import { deriveResults } from '#api/results/derive-results.ts'
 import { addFactor } from '#api/trials/add-factor.ts'
 import { insertRows } from '#db/add-rows.ts'
 import { refuseStrangers } from '#db/belonging.ts'
+import { giveOtherwise } from '#db/give-otherwise.ts'
 import { inTransaction } from '#db/in-transaction.ts'
 import { knownPieces, tellFates } from '#db/known-pieces.ts'
 import { findRow } from '#db/rows.ts'
@@ -234,6 +235,7 @@ async function write(
     done += Math.min(atOnce, laidOut.readings.length - from)
   }
   await tellFates(tx, laidOut.fates)
+  await giveOtherwise(tx, trialId, laidOut.given)
   for (let from = 0; from < skeinIds.length; from += derivedAtOnce) {
     told((records + (2 * records * from) / skeinIds.length) / of)
     await deriveResults(tx, skeinIds.slice(from, from + derivedAtOnce))

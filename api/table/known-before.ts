@@ -4,10 +4,10 @@ import type { PieceCode } from './piece-codes.ts'
 import type { RowValues } from './row-values.ts'
 
 /**
- * Rows that say another level than the one that their piece was given when its place was drawn: one of the two is
- * wrong, and a table does not decide which.
+ * Rows that say another level than the one that their piece was given when its place was drawn. Which of the two was
+ * done only a person knows: it is asked, and nothing is suggested.
  */
-export function contradictions(
+export function otherThanDrawn(
   rows: readonly RowValues[],
   {
     codeOf,
@@ -36,8 +36,8 @@ export function contradictions(
         heading,
         read: level.label,
         title: `Row ${row.row}, ${heading ?? level.factor}: ${level.label}`,
-        detail: `Skein ${code} was given ${first.label} by the plan. Mend the row, or change what was given.`,
-        suggestion: first.label,
+        detail: `Skein ${code} was given ${first.label} by the plan. Correct the row, or keep what the table says.`,
+        suggestion: null,
       }
     })
   })

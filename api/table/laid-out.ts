@@ -138,6 +138,8 @@ export class LaidOut {
   readonly known = new Set<string>()
   /** What became of those. */
   readonly fates: { id: string; lostReason: string | null }[] = []
+  /** What those were given, as the table says. */
+  readonly given: { skeinId: string; factorId: string; levelId: string }[] = []
 
   readonly #there: There
   readonly #sittingsAre: { method: string; instrumentId: string | null }

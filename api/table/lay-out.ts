@@ -13,7 +13,7 @@ export type Around = There & {
 
 type Answers = Pick<
   NewTable,
-  'ownVessel' | 'blankRows' | 'standard' | 'twinsAreParts' | 'method' | 'instrumentId'
+  'ownVessel' | 'otherOrder' | 'blankRows' | 'standard' | 'twinsAreParts' | 'method' | 'instrumentId'
 >
 type Given = { readonly vessel: VesselDraft; readonly skeinId: string; readonly level: LevelValue }
 
@@ -43,7 +43,10 @@ export function layOut(
       answers.ownVessel === false ? row.levels.map((level) => level.label).join(' ') || 'shared' : null
     const before = out.skeinOf(code)
     const skeinId = before ?? newPiece(row, code, shared)
-    if (before !== undefined && out.known.has(before)) tellFate(before, row)
+    if (before !== undefined && out.known.has(before)) {
+      tellFate(before, row)
+      if (answers.otherOrder) tellGiven(before, row)
+    }
     const jar = shared === null ? code : `${row.session ?? ''} ${shared}`.trim()
     const wornAs = { label: jar, assumed, card: row.card }
     const isTwin = around.twins.has(code) || isNamedTwin(code)
@@ -69,6 +72,13 @@ export function layOut(
   function tellFate(id: string, row: RowValues): void {
     const { status, lostReason } = fateOf(row)
     if (status !== 'planned') out.fates.push({ id, lostReason })
+  }
+
+  function tellGiven(skeinId: string, row: RowValues): void {
+    for (const level of row.levels) {
+      const ids = around.levelIds.get(nameOfLevel(level.factor, level.label))
+      if (ids) out.given.push({ skeinId, ...ids })
+    }
   }
 
   function fateOf(row: RowValues): Pick<SkeinDraft, 'status' | 'lostReason'> {

@@ -138,6 +138,7 @@ function tableInText(text: string, query: Record<string, string>): NewTable {
       ...(query.id === undefined ? {} : { id: query.id }),
       ...(between ? { between: between.data } : {}),
       ...(query.ownVessel === undefined ? {} : { ownVessel: query.ownVessel === 'true' }),
+      ...(query.otherOrder === undefined ? {} : { otherOrder: query.otherOrder === 'true' }),
       ...(query.keep === undefined ? {} : { keep: query.keep }),
       ...(query.blankRows === undefined ? {} : { blankRows: query.blankRows }),
       ...(query.standard === undefined ? {} : { standard: query.standard }),

@@ -8,6 +8,7 @@ export function presentTreatment(row: Selectable<TreatmentTable>): Treatment {
     ...storedOf(row),
     factorId: row.factorId,
     levelId: row.levelId,
+    drawnLevelId: row.drawnLevelId,
     sessionId: row.sessionId,
     vesselId: row.vesselId,
     skeinId: row.skeinId,

@@ -93,6 +93,7 @@ export function recordOf(written: RecordWritten): TrialRecord {
       Object.entries(level).map(([key, label]) => ({
         factorId: `#${key}`,
         levelId: `#${key} ${label}`,
+        drawnLevelId: null,
         sessionId: null,
         vesselId: null,
         skeinId: `#${code}`,

@@ -66,7 +66,7 @@ test('two tables that do not name their skeins are not taken for one', async () 
   expect(await count('skeins')).toBe(4)
 })
 
-test('the rows of a drawn plan go to its skeins, and may not contradict it', async () => {
+test('the rows of a drawn plan go to its skeins, and another level than was drawn is asked about', async () => {
   const { client, id, table, count } = await aLadder()
   await client.post(`/api/trials/${id}/plan/draw`, {
     sessions: 1,
@@ -86,7 +86,7 @@ test('the rows of a drawn plan go to its skeins, and may not contradict it', asy
 
   expect(rows.length).toBeGreaterThan(5)
   const wrong = await client.post(table, { text: `session,place,steam,pH\n${session},${place},${other},4` })
-  expect([wrong.status, wrong.body.errors[0].pointer]).toEqual([422, '#/rows/0/2'])
+  expect([wrong.status, wrong.body.errors[0].pointer]).toEqual([422, '#/otherOrder'])
   const right = await client.post(table, {
     text: `session,place,steam,felting\n${session},${place},${given},2`,
   })

@@ -262,9 +262,25 @@ describe('what the trial has already', () => {
   })
   const text = 'session,place,steam,pH\n1,1,20,4'
 
-  test('a row that contradicts what its place was drawn for is at fault', async () => {
-    const { faults } = await checked({ text }, known('35', false))
-    expect(said(faults)).toEqual([{ row: 1, heading: 'steam', read: '20', suggestion: '35' }])
+  test('a row that says another level than was drawn for its place is asked about, and is no fault', async () => {
+    const { faults, asks } = await checked({ text }, known('35', false))
+    expect(faults).toEqual([])
+    expect(asks).toContainEqual({
+      key: 'otherOrder',
+      question: 'One row says another level than was drawn. Was it done in another order than drawn?',
+      needed: true,
+    })
+  })
+
+  test('it is kept as the table says when the order was another', async () => {
+    const { faults, asks, ready } = await checked({ text, otherOrder: true }, known('35', false))
+    expect([faults, ready]).toEqual([[], 1])
+    expect(asks.map(({ key }) => key)).not.toContain('otherOrder')
+  })
+
+  test('it is at fault when the order was as drawn, and nothing is suggested in its place', async () => {
+    const { faults } = await checked({ text, otherOrder: false }, known('35', false))
+    expect(said(faults)).toEqual([{ row: 1, heading: 'steam', read: '20', suggestion: null }])
   })
 
   test('a row that agrees with it is not', async () => {

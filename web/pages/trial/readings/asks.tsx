@@ -47,6 +47,16 @@ export function Asks({ check, paste }: AsksProps) {
               onWear={(wear) => paste.mean(withWear(column, wear))}
             />
           ))}
+      {asked.has('otherOrder') ? (
+        <Pick
+          name="otherOrder"
+          label={asked.get('otherOrder')}
+          help="Kept as the table says, the rows are judged by what was done, and the findings say that the work differed from the plan."
+          options={yesNo('Yes: keep what the table says', 'No: I will correct the rows')}
+          value={said(answers.otherOrder)}
+          onChoose={(word) => paste.answer({ otherOrder: word === 'yes' })}
+        />
+      ) : null}
       {asked.has('blankRows') ? <BlankRows question={asked.get('blankRows') ?? ''} paste={paste} /> : null}
       {asked.has('twinsAreParts') ? (
         <Pick

@@ -1,19 +1,16 @@
 import type { TableCheck } from '#api/contract/table.ts'
 import { counted, grouped } from '#web/form/number-words.ts'
-import { type Mend, mendAllWords } from '#web/pages/trial/readings/marks.ts'
 import { Button } from '#web/parts/button.tsx'
 
 export type FootBarProps = {
   readonly check: TableCheck
   readonly checking: boolean
-  readonly mends: readonly Mend[]
   readonly busy: string | undefined
-  readonly onMend: () => void
   readonly onKeep: (which: 'all' | 'ready') => void
 }
 
-/** How the rows stand, and what can be done: mend all that can be mended, keep them, or keep the ready ones alone. */
-export function FootBar({ check, checking, mends, busy, onMend, onKeep }: FootBarProps) {
+/** How the rows stand, and what can be done: keep them all, or keep the ready ones alone. */
+export function FootBar({ check, checking, busy, onKeep }: FootBarProps) {
   const { rows, ready, atFault, doubtful } = check
   const all = atFault === 0 && doubtful === 0
   const needed = check.asks.filter((ask) => ask.needed)
@@ -42,15 +39,9 @@ export function FootBar({ check, checking, mends, busy, onMend, onKeep }: FootBa
             Keep the {counted(ready, 'ready row')}
           </Button>
         )}
-        {mends.length > 0 ? (
-          <Button kind="do" onPress={onMend}>
-            {mendAllWords(mends.length)}
-          </Button>
-        ) : (
-          <Button kind="do" onPress={() => onKeep('all')} waitsFor={waitsFor(check, checking)} busy={busy}>
-            {rows === 1 ? 'Keep the row' : `Keep all ${counted(rows, 'row')}`}
-          </Button>
-        )}
+        <Button kind="do" onPress={() => onKeep('all')} waitsFor={waitsFor(check, checking)} busy={busy}>
+          {rows === 1 ? 'Keep the row' : `Keep all ${counted(rows, 'row')}`}
+        </Button>
       </div>
     </div>
   )

@@ -66,15 +66,3 @@ function mendOf({ row, column, suggestion }: CellFault, check: TableCheck): Mend
     words: isPlace ? `Row ${row} is place ${suggestion}` : `Make it ${shown}`,
   }
 }
-
-const numbers = ['', '', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten']
-
-/**
- * The button that makes every mend at once.
- *
- * @example
- * mendAllWords(3) // 'Make the three changes'
- */
-export function mendAllWords(mends: number): string {
-  return mends === 1 ? 'Make the change' : `Make the ${numbers[mends] ?? mends} changes`
-}

@@ -3,12 +3,12 @@ import { useEffect, useState } from 'preact/hooks'
 import type { TableKept } from '#api/contract/table.ts'
 import type { Factor } from '#api/contract/trial.ts'
 import { KeptTable } from '#web/pages/trial/readings/kept-table.tsx'
-import { MendTable } from '#web/pages/trial/readings/mend-table.tsx'
+import { MatchTable } from '#web/pages/trial/readings/match-table.tsx'
 import { type Paste, usePaste } from '#web/pages/trial/readings/paste.ts'
 import { PasteBox } from '#web/pages/trial/readings/paste-box.tsx'
 import { Steps } from '#web/parts/steps.tsx'
 
-const steps = ['Paste', 'Match and mend', 'Keep']
+const steps = ['Paste', 'Match and fix', 'Keep']
 const naming = new Set(['place', 'skein', 'item', 'lot'])
 
 export type PasteTableProps = {
@@ -19,7 +19,7 @@ export type PasteTableProps = {
   readonly onMending: (mending: boolean) => void
 }
 
-/** A table from a spreadsheet becomes readings: paste, match and mend, keep. */
+/** A table from a spreadsheet becomes readings: paste, match and fix, keep. */
 export function PasteTable({ trialId, factors, onKept, onMending }: PasteTableProps) {
   const paste = usePaste(trialId)
   const [kept, setKept] = useState<TableKept | undefined>()
@@ -40,7 +40,7 @@ export function PasteTable({ trialId, factors, onKept, onMending }: PasteTablePr
           }}
         />
       ) : table !== undefined && check !== undefined ? (
-        <MendTable
+        <MatchTable
           trialId={trialId}
           factors={factors}
           paste={paste}

@@ -7,7 +7,14 @@ import { newId } from '#web/state/new-id.ts'
 /** What an import asks for once, for all rows. */
 export type Answers = Pick<
   TableSent,
-  'between' | 'ownVessel' | 'blankRows' | 'standard' | 'twinsAreParts' | 'method' | 'instrumentId'
+  | 'between'
+  | 'ownVessel'
+  | 'otherOrder'
+  | 'blankRows'
+  | 'standard'
+  | 'twinsAreParts'
+  | 'method'
+  | 'instrumentId'
 >
 export type Cell = { readonly row: number; readonly column: number }
 

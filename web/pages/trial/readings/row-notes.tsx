@@ -44,7 +44,7 @@ export function RowNotes({ check, paste, onGoTo }: RowNotesProps) {
         />
       ) : null}
       {unsaid > 0 ? (
-        <Note title={`${grouped(unsaid)} more are not listed`}>They are said once these are mended.</Note>
+        <Note title={`${grouped(unsaid)} more are not listed`}>They are said once these are fixed.</Note>
       ) : null}
       {check.doubtsInAll > 3 ? (
         <Note

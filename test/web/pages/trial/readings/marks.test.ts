@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { checkTable, presentCheck } from '#api/table/check-table.ts'
 import { mistypedLadder } from '#test/support/mistyped-ladder.ts'
-import { faultNotes, markAt, marksOf, mendAllWords } from '#web/pages/trial/readings/marks.ts'
+import { faultNotes, markAt, marksOf } from '#web/pages/trial/readings/marks.ts'
 
 const makes = { sessions: 0, vessels: 0, skeins: 0, readings: 0, outcomes: 0, levels: [] }
 const check = presentCheck(
@@ -39,10 +39,4 @@ describe('what the rows say', () => {
     expect([markAt(marks.get(11) ?? ''), markAt(marks.get(11) ?? '', rinses)]).toEqual(['doubt', 'doubt'])
     expect(markAt('')).toBeUndefined()
   })
-
-  test.each([
-    [1, 'Make the change'],
-    [3, 'Make the three changes'],
-    [12, 'Make the 12 changes'],
-  ])('%i mends at once are called “%s”', (mends, words) => expect(mendAllWords(mends)).toBe(words))
 })

@@ -87,10 +87,12 @@ describe('the ladder with three mistakes', () => {
     expect(complaints).toEqual([])
   })
 
-  test('is mended at once by one button', async () => {
+  test('is never rewritten by one button for all: each row is fixed at its own note', async () => {
     const { page } = await readingsOf()
     await paste(page, mistypedLadder())
-    await button(page, 'Make the three changes').click()
+    await button(page, 'Make it 46.0').waitFor()
+    expect(await button(page, /^Make the .* changes?$/).count()).toBe(0)
+    for (const fix of ['Make it 46.0', 'Row 17 is place 5', 'Make it 4-5']) await button(page, fix).click()
     await page.getByText('23 ready, 1 to confirm, 1 question to answer').waitFor()
   })
 
@@ -126,8 +128,10 @@ describe('the ladder with three mistakes', () => {
     await page.getByText('20 ready, 3 at fault').waitFor()
     expect(await page.getByLabel('Row 9, L1, L* after').inputValue()).toBe('46.0')
 
-    await tabTo(page, 'button', 'Make the two changes')
-    await page.keyboard.press('Enter')
+    for (const fix of ['Row 17 is place 5', 'Make it 4-5']) {
+      await tabTo(page, 'button', fix)
+      await page.keyboard.press('Enter')
+    }
     await page.getByText('23 ready, 1 to confirm').waitFor()
     await tabTo(page, 'combobox', 'What', 'Shift+Tab')
     await page.keyboard.type('warm')
@@ -140,6 +144,39 @@ describe('the ladder with three mistakes', () => {
     await page.keyboard.press('Enter')
     await page.getByRole('heading', { name: '24 rows kept' }).waitFor()
   })
+})
+
+test('a table that says other levels than the plan drew is kept as it is, after one question', async () => {
+  const trialId = await aLadder()
+  await asked(`/api/trials/${trialId}/plan/draw`, {
+    sessions: 4,
+    vesselsPerLevel: 1,
+    skeinsPerVessel: 1,
+    seed: 11,
+  })
+  const { page, complaints } = await tool.newPage(desk)
+  await page.goto(`/trials/${trialId}/readings`)
+  await paste(page, storyText('steam-time-ladder.csv'))
+  const question = page.getByRole('group', { name: /Was it done in another order than drawn\?$/ })
+  const options = question.getByRole('radio')
+  expect(await options.count()).toBe(2)
+  expect(
+    await options.evaluateAll((all) => all.map((it) => it.closest('label')?.textContent?.trim())),
+  ).toEqual(['Yes: keep what the table says', 'No: I will correct the rows'])
+  // No cell is changed by an answer: with “No” the rows are marked, and nothing is offered to write over them.
+  await question.getByRole('radio', { name: /^No/ }).check()
+  await page.getByText(/\d+ at fault/).waitFor()
+  expect(await button(page, /^Make it /).count()).toBe(0)
+  await question.getByRole('radio', { name: /^Yes/ }).check()
+  await sayThreeWashes(page)
+  await page.getByText('24 ready').waitFor()
+  await button(page, 'Keep all 24 rows').click()
+  await page.getByRole('heading', { name: '24 rows kept' }).waitFor()
+  const { items } = await asked(`/api/trials/${trialId}/skeins`)
+  expect(items).toHaveLength(24)
+  await page.getByRole('link', { name: 'Open the findings' }).click()
+  await page.getByText('The work differed from the plan').waitFor()
+  expect(complaints).toEqual([])
 })
 
 test('a refused table stays in its box, with the reason', async () => {

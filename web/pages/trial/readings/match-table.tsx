@@ -6,7 +6,7 @@ import { Asks, MoreAsks } from '#web/pages/trial/readings/asks.tsx'
 import { FootBar } from '#web/pages/trial/readings/foot-bar.tsx'
 import { Grid } from '#web/pages/trial/readings/grid.tsx'
 import { useKeep } from '#web/pages/trial/readings/keep.ts'
-import { faultNotes, type Mend, marksOf } from '#web/pages/trial/readings/marks.ts'
+import { marksOf } from '#web/pages/trial/readings/marks.ts'
 import type { Cell, Paste } from '#web/pages/trial/readings/paste.ts'
 import { RowNotes } from '#web/pages/trial/readings/row-notes.tsx'
 import { pagesOf, rowOrder, rowsOfPage } from '#web/pages/trial/readings/row-order.ts'
@@ -15,7 +15,7 @@ import type { Pasted } from '#web/pages/trial/readings/table-text.ts'
 import { Button } from '#web/parts/button.tsx'
 import { ProblemNote } from '#web/parts/problem-note.tsx'
 
-export type MendTableProps = {
+export type MatchTableProps = {
   readonly trialId: string
   readonly factors: readonly Factor[]
   readonly paste: Paste
@@ -24,8 +24,8 @@ export type MendTableProps = {
   readonly onKept: (kept: TableKept) => void
 }
 
-/** The second step: say what the columns mean, mend what is at fault, answer what is asked, and keep. */
-export function MendTable({ trialId, factors, paste, table, check, onKept }: MendTableProps) {
+/** The second step: say what the columns mean, correct what is at fault, answer what is asked, and keep. */
+export function MatchTable({ trialId, factors, paste, table, check, onKept }: MatchTableProps) {
   const keeping = useKeep(trialId, paste)
   const heading = useRef<HTMLHeadingElement>(null)
   const foot = useRef<HTMLDivElement>(null)
@@ -35,16 +35,11 @@ export function MendTable({ trialId, factors, paste, table, check, onKept }: Men
   const [led, setLed] = useState(check)
   const order = useMemo(() => rowOrder(table.rows.length, marksOf(led).keys()), [led, table.rows.length])
   const rows = useMemo(() => rowsOfPage(order, page), [order, page])
-  const mends = faultNotes(check).flatMap(({ mend }) => mend ?? [])
   useEffect(() => heading.current?.focus({ preventScroll: true }), [])
 
   const lead = (cell: Cell): void => {
     if (pagesOf(order.length) > 1) setPage(Math.floor(order.indexOf(cell.row) / 100))
     setGoTo({ ...cell })
-  }
-  const mendAll = (all: readonly Mend[]): void => {
-    paste.type(all)
-    foot.current?.focus()
   }
   const keep = async (which: 'all' | 'ready'): Promise<void> => {
     const kept = await keeping.keep(which)
@@ -98,9 +93,7 @@ export function MendTable({ trialId, factors, paste, table, check, onKept }: Men
         <FootBar
           check={check}
           checking={paste.checking}
-          mends={mends}
           busy={keeping.busy}
-          onMend={() => mendAll(mends)}
           onKeep={(which) => void keep(which)}
         />
       </div>
