@@ -5,6 +5,7 @@ import { figure, margin as marginInWords, percent, sentenceCase } from '#api/wor
 import type { Answer } from './answer.ts'
 import type { Asked, Engine } from './asked.ts'
 import { judgedRows } from './judged-rows.ts'
+import { levelName } from './level-name.ts'
 import { testInWords } from './limit-in-words.ts'
 import { sessionWords } from './units-in-words.ts'
 
@@ -84,7 +85,7 @@ export const judgeNextLevel: Engine = (asked) => {
     if (!above) return topLevel(asked, level.id)
     return ofLevel(asked, {
       levelId: level.id,
-      above: levelSaid(asked.factor, above),
+      above: levelName(above, asked.factor),
       margin,
       found: nextLevel(meansOf(level.id), meansOf(above.id), { margin, confidence }),
     })
@@ -167,8 +168,6 @@ function reasonOf(
   return `${test} is on average ${far}; ${within} is allowed.`
 }
 
-const levelSaid = ({ kind, unit }: Asked['factor'], { label }: Asked['levels'][number]): string =>
-  kind === 'number' && unit ? `${label}\u00a0${unit}` : label
 const plain = (outcome: string): string => (outcome === 'lightness' ? 'lightness' : outcome)
 const unitOf = (outcome: string): string => (outcome === 'lightness' ? 'L*' : '')
 

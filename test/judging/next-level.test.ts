@@ -93,7 +93,7 @@ test('a level that was not read in every session does not hold', () => {
   expect(answer).toMatchObject({
     answer: 'not-settled',
     n: 2,
-    reason: 'L*: not recorded in every session, here or at 60\u00a0mL per 100 g.',
+    reason: 'L*: not recorded in every session, here or at 60 mL per 100 g.',
   })
 })
 
