@@ -32,7 +32,7 @@ export type OpenAgainstCovered = Deciding & {
  * @example
  * const halves = [0.5, 0.6, 0.7, 0.6].map((dE, i) => ({ card: String(i), dE }))
  * const noise = { kind: 'twins', rms: 0.2, upperRms: 0.24, df: 9, floor: 0.18 }
- * openAgainstCovered(halves, { margin: 1, confidence: 0.95, noise }) // { answer: 'holds', n: 4, interval: { lower: 0.460, upper: 0.696 } }
+ * openAgainstCovered(halves, { margin: 1, confidence: 0.95, noise }) // { answer: 'holds', n: 4, interval: { lower: 0.463, upper: 0.696 } }
  */
 export function openAgainstCovered(
   halves: readonly HalvesOnCard[],
