@@ -43,7 +43,7 @@ test('the table of a window, kept and read back, gives each colour its blue wool
     levelId: level.id,
     skeinId: skeins.find((skein) => skein.code === level.label)?.id,
   }))
-  expect((await client.post(`${at}/treatments`, given)).status).toBe(201)
+  expect((await client.post(`${at}/treatments`, { items: given })).status).toBe(201)
   const record = await trialRecord(db, trial.body.id)
   const answersOf = judgeLight(
     askedOf(
