@@ -1,22 +1,23 @@
 // npm start: builds what is older than its sources, then runs it in this very process. Plain JavaScript, since
 // nothing is compiled yet when it begins.
-//   --build  does no more than that   --demo  on the example studio, in a folder of its own   --dev  from the sources, reloading
+//   --build  does no more than that   --into=<folder>  builds there instead of in dist   --demo  on the example studio, in a folder of its own   --dev  from the sources, reloading
 import { spawn, spawnSync } from 'node:child_process'
 import { existsSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
-import { fileURLToPath } from 'node:url'
+import { join, resolve } from 'node:path'
+import { fileURLToPath, pathToFileURL } from 'node:url'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
-const dist = join(root, 'dist')
-const stamp = join(dist, 'built')
 const has = (/** @type {string} */ flag) => process.argv.includes(flag)
+const into = process.argv.find((it) => it.startsWith('--into='))?.slice('--into='.length)
+const dist = into ? resolve(into) : join(root, 'dist')
+const stamp = join(dist, 'built')
 
 if (has('--demo')) process.env.DATA_DIR ??= './data/demo'
 
 if (has('--dev')) develop()
 else {
   if (isOld()) build()
-  if (!has('--build')) await import('../dist/api/main.js')
+  if (!has('--build')) await import(pathToFileURL(join(dist, 'api/main.js')).href)
 }
 
 function isOld() {
@@ -36,8 +37,17 @@ function newest(/** @type {string} */ path) {
 function build() {
   console.log('Building …')
   for (const folder of ['api', 'db']) rmSync(join(dist, folder), { recursive: true, force: true })
-  run('typescript/bin/tsc', '-p', 'api/tsconfig.build.json')
-  run('vite/bin/vite.js', 'build', '--config', 'web/vite.config.ts', '--logLevel', 'warn')
+  run('typescript/bin/tsc', '-p', 'api/tsconfig.build.json', '--outDir', dist)
+  run(
+    'vite/bin/vite.js',
+    'build',
+    '--config',
+    'web/vite.config.ts',
+    '--logLevel',
+    'warn',
+    '--outDir',
+    join(dist, 'web'),
+  )
   // The compiled tree has the names of the sources, and its own say where they lead.
   const imports = { '#api/*.ts': './api/*.js', '#db/*.ts': './db/*.js' }
   writeFileSync(join(dist, 'package.json'), JSON.stringify({ type: 'module', imports }))

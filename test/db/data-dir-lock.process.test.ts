@@ -1,7 +1,9 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { readdirSync, symlinkSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
 import { expect, onTestFinished, test } from 'vitest'
+import { builtTool } from '#test/support/built-tool.ts'
 import { temporaryFolder } from '#test/support/temporary-folder.ts'
 
 // The two kinds of lock, each in real processes of its own: the kernel's and the file's.
@@ -15,7 +17,7 @@ type Starter = { readonly process: ChildProcess; readonly held: boolean; readonl
 
 /** A process that takes the lock and keeps it until it is killed, or says why it could not and ends. */
 function starter(folder: string, { module, take }: Kind): Promise<Starter> {
-  const file = new URL(`../../dist/db/${module}`, import.meta.url).href
+  const file = pathToFileURL(join(builtTool, 'db', module)).href
   const program = `
     const { ${take} } = await import('${file}')
     try {

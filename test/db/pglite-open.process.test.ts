@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process'
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
 import { sql } from 'kysely'
 import { expect, onTestFinished, test } from 'vitest'
 import { copyDatabase, restoreCopy } from '#db/database-copy.ts'
@@ -8,6 +9,7 @@ import { migrate } from '#db/migrate.ts'
 import { migrations } from '#db/migrations/all.ts'
 import { openEmbedded } from '#db/pglite-open.ts'
 import { tidyUp } from '#db/pglite-upkeep.ts'
+import { builtTool } from '#test/support/built-tool.ts'
 import { newDataDir, temporaryFolder } from '#test/support/temporary-folder.ts'
 
 const now = new Date('2026-03-29T10:20:30Z')
@@ -90,7 +92,7 @@ test('this version of the code reads what it writes', () => {
 
 test('a commit reaches the disk: every one of ten is followed by an fsync of the system', () => {
   const folder = temporaryFolder()
-  const file = (name: string): string => new URL(`../../dist/db/${name}`, import.meta.url).href
+  const file = (name: string): string => pathToFileURL(join(builtTool, 'db', name)).href
   const program = `
     const { openEmbedded } = await import('${file('pglite-open.js')}')
     const { writeFileSync } = await import('node:fs')

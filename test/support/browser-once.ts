@@ -1,13 +1,14 @@
 import type { TestProject } from 'vitest/node'
-import { findOrInstallBrowser } from './browser.ts'
+import { findOrInstallBrowser, launchBrowser } from './browser.ts'
 import { missingHere } from './missing-here.ts'
 import './provided.ts'
 
-/** Finds the browser once, or installs one where that may be. */
-export default async function browserOnce(project: TestProject): Promise<(() => Promise<void>) | undefined> {
-  const browser = findOrInstallBrowser()
-  if ('missing' in browser) return missingHere(project, browser.missing)
-  project.provide('browser', browser.path)
+/** Finds the browser, or installs one where that may be, and starts it once for all files. */
+export default async function browserOnce(project: TestProject): Promise<() => Promise<void>> {
+  const found = findOrInstallBrowser()
+  if ('missing' in found) return missingHere(project, found.missing)
+  const browser = await launchBrowser(found.path)
+  project.provide('browser', browser.wsEndpoint())
   project.provide('missing', null)
-  return undefined
+  return () => browser.close()
 }

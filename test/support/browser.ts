@@ -1,6 +1,6 @@
 import { accessSync, constants } from 'node:fs'
 import { delimiter, join } from 'node:path'
-import { type Browser, chromium } from 'playwright-core'
+import { type BrowserServer, chromium } from 'playwright-core'
 import { installPackage } from './install-package.ts'
 
 const names = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome', 'microsoft-edge']
@@ -31,14 +31,16 @@ export function findOrInstallBrowser(): { path: string } | { missing: string } {
   return { missing: `There is no Chromium: ${why ?? 'it was installed, but is not in the usual places'}.` }
 }
 
-/** Starts the browser; close it after the tests. As root Chromium runs without its sandbox only. */
-export function launchBrowser(path: string, switches: readonly string[] = []): Promise<Browser> {
-  return chromium.launch({
+/** Starts the browser for others to connect to; close it after the tests. As root Chromium runs without its sandbox only. */
+export function launchBrowser(path: string): Promise<BrowserServer> {
+  return chromium.launchServer({
+    host: '127.0.0.1',
     executablePath: path,
     args: [
       ...['--disable-gpu', '--no-first-run', '--disable-background-networking', '--disable-dev-shm-usage'],
       '--force-color-profile=srgb',
-      ...switches,
+      // The name by which a stranger’s page leads to this machine: strangers.browser.test.ts.
+      '--host-resolver-rules=MAP evil.example 127.0.0.1',
       ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
     ],
   })

@@ -1,19 +1,9 @@
-import { spawn } from 'node:child_process'
-import { fileURLToPath } from 'node:url'
+import { buildTool } from './built-tool.ts'
 
 const kept = globalThis as { runsClearBuilt?: Promise<void> }
 
-/** Builds the tool as `npm start` would, once for all projects that start it. */
+/** Builds the tool once for all projects that use it. */
 export default function builtOnce(): Promise<void> {
-  kept.runsClearBuilt ??= build()
+  kept.runsClearBuilt ??= buildTool()
   return kept.runsClearBuilt
-}
-
-function build(): Promise<void> {
-  const start = fileURLToPath(new URL('../../api/start.mjs', import.meta.url))
-  return new Promise((resolve, reject) => {
-    const building = spawn(process.execPath, [start, '--build'], { stdio: ['ignore', 'ignore', 'inherit'] })
-    building.once('error', reject)
-    building.once('exit', (code) => (code === 0 ? resolve() : reject(new Error('The tool does not build.'))))
-  })
 }

@@ -5,7 +5,7 @@ declare module 'vitest' {
     database: { kind: 'embedded'; copy: string } | { kind: 'server'; url: string; template: string }
     /** A data folder with a migrated, empty database in it, to be copied. */
     dataDir: string
-    /** The browser's path. */
+    /** Where the one browser of the run is spoken to: `ws://…`. */
     browser: string
     /** What could not be had on this machine; every test of the project is then skipped, and counted so. */
     missing: string | null

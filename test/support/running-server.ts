@@ -1,7 +1,8 @@
 import { type ChildProcess, spawn } from 'node:child_process'
-import { fileURLToPath } from 'node:url'
+import { join } from 'node:path'
+import { builtTool } from './built-tool.ts'
 
-const main = fileURLToPath(new URL('../../dist/api/main.js', import.meta.url))
+const main = join(builtTool, 'api/main.js')
 
 export type Where = { readonly dataDir: string } | { readonly databaseUrl: string }
 type Options = {

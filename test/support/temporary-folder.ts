@@ -11,7 +11,7 @@ export function temporaryFolder(): string {
   return folder
 }
 
-/** A data folder with a migrated, empty database in it. Needs `data-dir-once.ts`. */
+/** A data folder with a migrated, empty database in it. Needs `migrated-once.ts`. */
 export function newDataDir(): string {
   const folder = temporaryFolder()
   cpSync(inject('dataDir'), folder, { recursive: true })

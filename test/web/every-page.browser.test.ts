@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core'
-import { expect, test } from 'vitest'
+import { beforeAll, describe, expect, test } from 'vitest'
 import { exampleTrials } from '#db/sample-trials/example-trials.ts'
 import { axeFindings } from '#test/support/axe-findings.ts'
 import { toolInBrowser } from '#test/support/tool-in-browser.ts'
@@ -10,8 +10,9 @@ const [phone, desk] = [
   { width: 1280, height: 800 },
 ]
 
-/** All that is wrong with a page as it stands, at both widths, light and dark. */
-async function faultsOf(page: Page): Promise<string[]> {
+/** All that is wrong with the page of this title, at both widths, light and dark. */
+async function faultsOf(page: Page, title: string): Promise<string[]> {
+  await page.waitForFunction((wanted) => document.title === wanted, `${title} · Runs Clear`)
   await page.getByRole('heading', { level: 1 }).first().waitFor()
   await page.waitForLoadState('networkidle')
   const faults: string[] = []
@@ -39,65 +40,70 @@ async function drawn(page: Page): Promise<void> {
   )
 }
 
-/** The address of each trial by its question: the example studio opened by its button, and a trial begun. */
-let addresses: Promise<ReadonlyMap<string, string>> | undefined
-const begun = 'a trial just begun'
-
-async function openStudio(page: Page): Promise<ReadonlyMap<string, string>> {
-  await page.goto('/')
-  await page.getByRole('button', { name: 'Open the example studio' }).click()
-  const open = page.getByRole('region', { name: 'Open trials' })
-  const found = new Map<string, string>()
-  for (const { question } of exampleTrials)
-    found.set(question, (await open.getByRole('link', { name: question }).getAttribute('href')) ?? '')
-  await page.goto('/start?pattern=P1')
-  await page.getByRole('button', { name: 'Start this trial' }).click()
-  await page.waitForURL(/\/plan$/)
-  return found.set(begun, new URL(page.url()).pathname.replace(/\/plan$/, ''))
-}
-
 test('home of an empty studio: axe finds nothing', async () => {
-  const { page, complaints } = await tool.newPage({ viewport: desk })
+  await tool.empty()
+  const { page } = await tool.newPage({ viewport: desk })
   await page.goto('/')
   await page.getByRole('button', { name: 'Open the example studio' }).waitFor()
-  expect(await faultsOf(page)).toEqual([])
-  expect(complaints).toEqual([])
+  expect(await faultsOf(page, 'Home')).toEqual([])
 })
 
-const [ladder = '', acid = '', claims = '', lesson = ''] = exampleTrials.map(({ question }) => question)
-const sheet = (trial: string) => `/sheets${trial}`
+const ladderQuestion = 'How short can steaming be?'
 
-const pages: readonly [name: string, address: string | ((of: (question: string) => string) => string)][] = [
-  ['home with the example studio', '/'],
-  ['start', '/start'],
-  ['the plan of a trial just begun', (of) => `${of(begun)}/plan`],
-  ['readings before the first', (of) => `${of(begun)}/readings`],
-  ['findings before the first reading', (of) => `${of(begun)}/findings`],
-  ['evidence before the first reading', (of) => `${of(begun)}/evidence`],
-  ['the plan of a ladder', (of) => `${of(ladder)}/plan`],
-  ['the readings of a ladder', (of) => `${of(ladder)}/readings`],
-  ['the findings of a ladder', (of) => `${of(ladder)}/findings`],
-  ['the evidence of a ladder', (of) => `${of(ladder)}/evidence`],
-  ['the sheet of a ladder', (of) => sheet(of(ladder))],
-  ['the findings of an acid ladder', (of) => `${of(acid)}/findings`],
-  ['the sheet of an acid ladder', (of) => sheet(of(acid))],
-  ['the findings of claims by lot', (of) => `${of(claims)}/findings`],
-  ['the sheet of claims by lot', (of) => sheet(of(claims))],
-  ['the findings of a class', (of) => `${of(lesson)}/findings`],
-  ['the sheet of a class', (of) => sheet(of(lesson))],
-  ['calculators', '/calculators'],
-  ['a calculator', '/calculators/colour-difference'],
-  ['settings', '/settings'],
-  ['method', '/method'],
-  ['a problem', '/problems/at-fault'],
-  ['not found', '/nothing-is-here'],
-]
+test.each(['Plan', 'Readings', 'Findings', 'Evidence'])(
+  '%s of a trial just begun: axe finds nothing',
+  async (part) => {
+    const { page } = await tool.newPage({ viewport: desk })
+    await page.goto('/start?pattern=P1')
+    await page.getByRole('button', { name: 'Start this trial' }).click()
+    await page.waitForURL(/\/plan$/)
+    await page.goto(page.url().replace(/plan$/, part.toLowerCase()))
+    expect(await faultsOf(page, `${ladderQuestion} ${part}`)).toEqual([])
+  },
+)
 
-test.each(pages)('%s: axe finds nothing', async (_, address) => {
-  const { page, complaints } = await tool.newPage({ viewport: desk })
-  addresses ??= openStudio(page)
-  const known = await addresses
-  await page.goto(typeof address === 'string' ? address : address((question) => known.get(question) ?? ''))
-  expect(await faultsOf(page)).toEqual([])
-  expect(complaints).toEqual([])
+describe('with the example studio', () => {
+  const trials = new Map<string, string>()
+  beforeAll(async () => {
+    await tool.empty()
+    const answer = await fetch(`${tool.url}/api/example-studio`, { method: 'POST' })
+    expect(answer.status).toBe(200)
+    const { trialIds } = (await answer.json()) as { trialIds: string[] }
+    expect(trialIds).toHaveLength(exampleTrials.length)
+    for (const [place, { question }] of exampleTrials.entries()) trials.set(question, trialIds[place] ?? '')
+  })
+  const [ladder = '', acid = '', claims = '', lesson = ''] = exampleTrials.map(({ question }) => question)
+
+  type Row = readonly [title: string, address: string, ofTrial?: string]
+  const rows: readonly Row[] = [
+    ['Home', '/'],
+    ['Start a trial', '/start'],
+    ...['Plan', 'Readings', 'Findings', 'Evidence'].map(
+      (part): Row => [`${ladder} ${part}`, `/trials/:id/${part.toLowerCase()}`, ladder],
+    ),
+    ['35 minutes of steam holds.', '/sheets/trials/:id', ladder],
+    [`${acid} Findings`, '/trials/:id/findings', acid],
+    ['30 mL of vinegar per 100 g is enough: it holds.', '/sheets/trials/:id', acid],
+    [`${claims} Findings`, '/trials/:id/findings', claims],
+    [
+      'Oat, lichen and brick hold; plum and slate are not settled; deep turquoise does not hold.',
+      '/sheets/trials/:id',
+      claims,
+    ],
+    [`${lesson} Findings`, '/trials/:id/findings', lesson],
+    ['No verdict yet.', '/sheets/trials/:id', lesson],
+    ['Calculators', '/calculators'],
+    ['Colour difference', '/calculators/colour-difference'],
+    ['Settings', '/settings'],
+    ['How it is worked out', '/method'],
+    ['Some of this cannot be kept as it is', '/problems/at-fault'],
+    ['There is nothing at this address', '/nothing-is-here'],
+  ]
+
+  const pages = rows.map(([title, address, question = '']) => [title, address, question] as const)
+  test.each(pages)('%s, at %s: axe finds nothing', async (title, address, question) => {
+    const { page } = await tool.newPage({ viewport: desk })
+    await page.goto(address.replace(':id', trials.get(question) ?? ''))
+    expect(await faultsOf(page, title)).toEqual([])
+  })
 })

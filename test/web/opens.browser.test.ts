@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { toolInBrowser } from '#test/support/tool-in-browser.ts'
 
-const tool = toolInBrowser()
+const tool = toolInBrowser({ asBuilt: true })
 
 test.each(['/', '/nothing-is-here'])(
   '%s opens, has a heading, and the browser complains of nothing',

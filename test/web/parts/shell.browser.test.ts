@@ -1,45 +1,15 @@
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, inject, onTestFinished, test } from 'vitest'
+import type { Page } from 'playwright-core'
+import { expect, test } from 'vitest'
 import { axeFindings } from '#test/support/axe-findings.ts'
-import { launchBrowser } from '#test/support/browser.ts'
-import { type RunningServer, startServer } from '#test/support/running-server.ts'
+import { type PageOptions, toolInBrowser } from '#test/support/tool-in-browser.ts'
 
+const tool = toolInBrowser()
 const desk = { width: 1280, height: 800 }
 const phone = { width: 360, height: 740 }
 
-let browser: Browser | undefined
-let server: RunningServer | undefined
-const folder = mkdtempSync(join(tmpdir(), 'runs-clear-shell-'))
-
-beforeAll(async () => {
-  if (inject('missing') !== null) return
-  browser = await launchBrowser(inject('browser'))
-  server = await startServer({ dataDir: folder })
-})
-afterAll(async () => {
-  await browser?.close()
-  await server?.stop()
-  rmSync(folder, { recursive: true, force: true })
-})
-
-/** A page of the tool. What the browser complains of is a failure of the test. */
-async function opened(address: string, options: BrowserContextOptions = {}): Promise<Page> {
-  if (browser === undefined || server === undefined) throw new Error('There is no browser or no server')
-  const context = await browser.newContext({ viewport: desk, ...options })
-  const page = await context.newPage()
-  const complaints: string[] = []
-  page.on('pageerror', (error) => complaints.push(error.message))
-  page.on('console', (message) => {
-    if (message.type() === 'error' && !message.text().includes('404')) complaints.push(message.text())
-  })
-  onTestFinished(async () => {
-    await context.close()
-    expect(complaints).toEqual([])
-  })
-  await page.goto(server.url + address)
+async function opened(address: string, options: PageOptions = {}): Promise<Page> {
+  const { page } = await tool.newPage({ viewport: desk, ...options })
+  await page.goto(address)
   await page.getByRole('heading', { level: 1 }).waitFor()
   return page
 }

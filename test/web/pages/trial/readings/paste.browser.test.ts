@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { storyText } from '#test/support/a-ladder.ts'
 import { axeFindings } from '#test/support/axe-findings.ts'
 import { mistypedLadder } from '#test/support/mistyped-ladder.ts'
-import { toolInBrowser } from '#test/support/tool-in-browser.ts'
+import { type PageOptions, refusal, toolInBrowser } from '#test/support/tool-in-browser.ts'
 
 const tool = toolInBrowser()
 const desk = { viewport: { width: 1280, height: 900 } }
@@ -26,7 +26,7 @@ async function aLadder(): Promise<string> {
   return id
 }
 
-async function readingsOf(options: object = desk) {
+async function readingsOf(options: PageOptions = desk) {
   const trialId = await aLadder()
   const opened = await tool.newPage(options)
   await opened.page.goto(`/trials/${trialId}/readings`)
@@ -180,7 +180,7 @@ test('a table that says other levels than the plan drew is kept as it is, after 
 })
 
 test('a refused table stays in its box, with the reason', async () => {
-  const { page } = await readingsOf()
+  const { page } = await readingsOf({ ...desk, expected: refusal })
   await page.getByLabel('Rows from a spreadsheet').fill('L,L\n1,2')
   await button(page, 'Match the columns').click()
   await page.getByText('The heading “L” is there twice.').waitFor()
@@ -220,7 +220,7 @@ test('of a long table a hundred rows are shown, those at fault first', async () 
 })
 
 test('one skein is read, and its reading corrected with a reason', async () => {
-  const { page, trialId } = await readingsOf()
+  const { page, trialId } = await readingsOf({ ...desk, expected: refusal })
   await page.getByLabel('Its code').fill('A1')
   await page.getByLabel('Name of the sitting').fill('before')
   await page.getByLabel('L*', { exact: true }).fill('49,6')
