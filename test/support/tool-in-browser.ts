@@ -24,6 +24,9 @@ export type PageOptions = BrowserContextOptions & { readonly expected?: RegExp }
 /** What Chromium writes into its console when the tool refuses what was sent. */
 export const refusal = /^Failed to load resource: the server responded with a status of 4\d\d/
 
+// Without motion: a colour that is still changing has another contrast.
+const usual = { locale: 'en-GB', reducedMotion: 'reduce' } as const
+
 type Running = { readonly url: string; stop(): Promise<unknown> }
 
 // One connection for each worker; it ends with the worker.
@@ -69,7 +72,7 @@ export function toolInBrowser({ environment, asBuilt = Boolean(environment) }: T
     },
     async newPage({ expected, ...options } = {}) {
       if (!browser || !running) throw new Error('The tool is not running yet: ask for a page inside a test.')
-      const context = await browser.newContext({ baseURL: running.url, locale: 'en-GB', ...options })
+      const context = await browser.newContext({ ...usual, baseURL: running.url, ...options })
       onTestFinished(() => context.close())
       const complaints: string[] = []
       const hear = (complaint: string): void => {
