@@ -42,7 +42,10 @@ type ToolOptions = {
  * For the top of a `*.browser.test.ts`: the tool on an empty database, and a Chromium. Unless it is wanted `asBuilt`, the
  * tool runs in this process, on the database that the worker has anyway.
  */
-export function toolInBrowser({ environment, asBuilt = Boolean(environment) }: ToolOptions = {}): ToolInBrowser {
+export function toolInBrowser({
+  environment,
+  asBuilt = Boolean(environment),
+}: ToolOptions = {}): ToolInBrowser {
   let running: Running | undefined
   let browser: Browser | undefined
   let unexpected: string[] = []
