@@ -1,19 +1,19 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { axeFindings } from '#test/support/axe-findings.ts'
-import { toolInBrowser } from '#test/support/tool-in-browser.ts'
+import { type PageOptions, refusal, toolInBrowser } from '#test/support/tool-in-browser.ts'
 
 const tool = toolInBrowser()
 
-async function opened(): Promise<Page> {
-  const { page } = await tool.newPage({ viewport: { width: 360, height: 740 } })
+async function opened(options: PageOptions = {}): Promise<Page> {
+  const { page } = await tool.newPage({ viewport: { width: 360, height: 740 }, ...options })
   await page.goto('/settings')
   await page.getByRole('heading', { name: 'Units' }).waitFor()
   return page
 }
 
 test('an instrument is added, and a gauge check gives it its noise', async () => {
-  const page = await opened()
+  const page = await opened({ expected: refusal })
   await page.getByRole('textbox', { name: 'Name' }).fill('bench')
   await page.getByRole('textbox', { name: 'SD L*' }).fill('nought')
   await page.getByRole('button', { name: 'Add it' }).click()
@@ -55,7 +55,7 @@ test('the measures that are chosen stand first in the calculators, with the usua
 })
 
 test('a usual value that cannot be is refused beside its field, and stays as typed', async () => {
-  const page = await opened()
+  const page = await opened({ expected: refusal })
   const stock = page.getByRole('textbox', { name: 'Stock' })
   await stock.fill('lots')
   await page.getByRole('button', { name: 'Keep these values' }).click()
