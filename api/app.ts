@@ -13,6 +13,7 @@ import { door } from '#api/http/door.ts'
 import { notFoundHandler, problemHandler } from '#api/http/problem.ts'
 import { withPlainHeaders } from '#api/http/security-headers.ts'
 import { instrumentFileRoutes } from '#api/instrument-files/routes.ts'
+import { journalRoutes } from '#api/journal/routes.ts'
 import { planRoutes } from '#api/plan/routes.ts'
 import { mountRecords } from '#api/records/mount.ts'
 import { settingRoutes } from '#api/settings/routes.ts'
@@ -68,6 +69,7 @@ export function createApp({
   app.route('/api/trials', instrumentFileRoutes(db))
   app.route('/api/trials', findingRoutes(db))
   app.route('/api/trials', evidenceRoutes(db))
+  app.route('/api/trials', journalRoutes(db))
   app.route('/api/example-studio', exampleStudioRoutes(db))
   app.route('/sheets', sheetPages(db))
   mountRecords(app, db)

@@ -1,7 +1,7 @@
 import { type Kysely, type Selectable, sql } from 'kysely'
 import { Problem } from '#api/contract/problem.ts'
 import { newId } from './new-id.ts'
-import { isSame, type PlainTable } from './rows.ts'
+import { isSame, type PlainTable, rowsUnder } from './rows.ts'
 import type { Database } from './tables.ts'
 
 type Given<Value> = Value extends Date ? Date | string : Value
@@ -15,8 +15,8 @@ const chunk = 5000
 export type Added<T extends PlainTable> = {
   /** In the order in which they were sent. */
   readonly rows: Selectable<Database[T]>[]
-  /** How many of them were not there before. */
-  readonly madeN: number
+  /** The ids of those that were not there before. */
+  readonly madeIds: ReadonlySet<string>
 }
 
 /**
@@ -24,7 +24,6 @@ export type Added<T extends PlainTable> = {
  * id is harmless; a different one is refused, with a pointer that begins with `at` of its place.
  *
  * @param options.derived Columns that we worked out: they do not make a repeat different.
- * @param options.fresh   The ids were made just now: nothing can stand under them, and what was sent is given back.
  */
 export async function addRows<T extends PlainTable>(
   tx: Kysely<Database>,
@@ -33,47 +32,44 @@ export async function addRows<T extends PlainTable>(
   {
     at = (index: number) => `#/items/${index}`,
     derived = [],
-    fresh = false,
-  }: { at?: (index: number) => string; derived?: readonly string[]; fresh?: boolean | undefined } = {},
+  }: { at?: (index: number) => string; derived?: readonly string[] } = {},
 ): Promise<Added<T>> {
-  const rows = sent.map((row) => ({ ...row, id: (row as { id?: string }).id ?? newId() }))
+  const rows = sent.map((row): Row & { id: string } => ({ ...row, id: String(idIn(row) ?? newId()) }))
   refuseTwice(rows, at)
-  if (fresh) {
-    await insertRows(tx, table, rows)
-    return { rows: rows as unknown as Selectable<Database[T]>[], madeN: rows.length }
-  }
-  const made = new Map<string, Row>()
+  const kept = new Map<string, Selectable<Database[T]>>()
   for (let from = 0; from < rows.length; from += chunk) {
-    const part = rows.slice(from, from + chunk)
-    for (const row of await insert(tx, table, part, { repeatable: true })) made.set(String(row.id), row)
+    for (const row of await insert(tx, table, rows.slice(from, from + chunk), { repeatable: true }))
+      kept.set(String(idIn(row)), row)
   }
-  if (made.size < rows.length) {
-    const before = await rowsUnder(
-      tx,
-      table,
-      rows.map((row) => row.id).filter((id) => !made.has(id)),
-    )
-    for (const [index, row] of rows.entries()) {
-      if (made.has(row.id)) continue
-      const kept = before.get(row.id)
-      const other = Object.keys(row).find(
-        (key) =>
-          !derived.includes(key) &&
-          (row as Row)[key] !== undefined &&
-          !isSame((row as Row)[key], kept?.[key]),
-      )
-      if (kept && !other) continue
-      throw new Problem('already-there', `Something else already stands under the id ${row.id}.`, [
-        {
-          pointer: `${at(index)}/${other ?? 'id'}`,
-          detail: 'This differs from what is kept under the same id.',
-        },
-      ])
-    }
-    const all = rows.map((row) => made.get(row.id) ?? before.get(row.id))
-    return { rows: all as Selectable<Database[T]>[], madeN: made.size }
+  const madeIds = new Set(kept.keys())
+  if (madeIds.size < rows.length) {
+    const others = rows.map((row) => row.id).filter((id) => !madeIds.has(id))
+    for (const row of await rowsUnder(tx, table, others)) kept.set(String(idIn(row)), row)
   }
-  return { rows: rows.map((row) => made.get(row.id)) as Selectable<Database[T]>[], madeN: made.size }
+  const inOrder = rows.map((row, index) => {
+    const before = kept.get(row.id)
+    const other = madeIds.has(row.id) ? undefined : differenceOf(row, before, derived)
+    if (before && other === undefined) return before
+    throw new Problem('already-there', `Something else already stands under the id ${row.id}.`, [
+      {
+        pointer: `${at(index)}/${other ?? 'id'}`,
+        detail: 'This differs from what is kept under the same id.',
+      },
+    ])
+  })
+  return { rows: inOrder, madeIds }
+}
+
+function idIn(row: object): unknown {
+  return 'id' in row ? row.id : undefined
+}
+
+/** The first column in which what was sent differs from what is kept. */
+function differenceOf(row: Row, before: object | undefined, derived: readonly string[]): string | undefined {
+  const kept = new Map<string, unknown>(Object.entries(before ?? {}))
+  return Object.keys(row).find(
+    (key) => !derived.includes(key) && row[key] !== undefined && !isSame(row[key], kept.get(key)),
+  )
 }
 
 /** Writes many new rows and gives nothing back: for derived rows and whole tables. */
@@ -89,12 +85,12 @@ export async function insertRows(
 type Row = Record<string, unknown>
 
 /** One statement and one parameter, however many rows: the types of the columns are the table's own. */
-async function insert(
+async function insert<T extends keyof Database>(
   tx: Kysely<Database>,
-  table: keyof Database,
+  table: T,
   rows: readonly Row[],
   { repeatable = false }: { repeatable?: boolean },
-): Promise<Row[]> {
+): Promise<Selectable<Database[T]>[]> {
   const keys = new Set<string>(['id'])
   for (const row of rows) for (const key in row) if (row[key] !== undefined) keys.add(key)
   const columns = [...keys].map((key) => sql.ref(key))
@@ -109,7 +105,9 @@ async function insert(
     await inserted.execute(tx)
     return []
   }
-  const { rows: made } = await sql<Row>`${inserted} on conflict (id) do nothing returning *`.execute(tx)
+  const { rows: made } = await sql<
+    Selectable<Database[T]>
+  >`${inserted} on conflict (id) do nothing returning *`.execute(tx)
   return made
 }
 
@@ -126,12 +124,6 @@ function snakeOf(key: string): string {
   const snake = key.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`)
   known.set(key, snake)
   return snake
-}
-
-async function rowsUnder(tx: Kysely<Database>, table: PlainTable, ids: readonly string[]) {
-  const { rows } =
-    await sql<Row>`select * from ${sql.table(table)} where id = any(${[...ids]}::uuid[])`.execute(tx)
-  return new Map(rows.map((row) => [String(row.id), row]))
 }
 
 function refuseTwice(rows: readonly { id: string }[], at: (index: number) => string): void {

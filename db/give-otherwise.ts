@@ -1,8 +1,16 @@
-import { type Kysely, sql } from 'kysely'
-import type { Database } from './tables.ts'
+import { type Kysely, type Selectable, sql } from 'kysely'
+import { theRow } from './rows.ts'
+import type { Database, TreatmentTable } from './tables.ts'
 
 /** A skein that was given another level of a factor than the one drawn for it. */
 export type GivenOtherwise = { readonly skeinId: string; readonly factorId: string; readonly levelId: string }
+
+type TreatmentRow = Selectable<TreatmentTable>
+/** The treatments that were written because the work differed from the plan. */
+export type WrittenOtherwise = {
+  readonly changed: readonly (readonly [before: TreatmentRow, after: TreatmentRow])[]
+  readonly added: readonly TreatmentRow[]
+}
 
 type Drawn = {
   readonly id: string
@@ -23,8 +31,10 @@ export async function giveOtherwise(
   tx: Kysely<Database>,
   trialId: string,
   changes: readonly GivenOtherwise[],
-): Promise<void> {
-  if (changes.length === 0) return
+): Promise<WrittenOtherwise> {
+  const changed: [TreatmentRow, TreatmentRow][] = []
+  const added: TreatmentRow[] = []
+  if (changes.length === 0) return { changed, added }
   const drawn = await drawnFor(tx, trialId)
   const nearest = new Map<string, Drawn>()
   for (const it of drawn) {
@@ -45,18 +55,24 @@ export async function giveOtherwise(
     const [first] = mine
     const whole = mine.length >= it.shared && mine.every(({ levelId }) => levelId === first?.levelId)
     if (first && whole) {
-      await tx
+      const before = await theRow(tx, 'treatment', it.id, 'treatment')
+      const after = await tx
         .updateTable('treatment')
         .set((is) => ({ levelId: first.levelId, drawnLevelId, version: is('version', '+', 1) }))
         .where('id', '=', it.id)
-        .execute()
+        .returningAll()
+        .executeTakeFirstOrThrow()
+      changed.push([before, after])
       continue
     }
-    await tx
+    const own = await tx
       .insertInto('treatment')
       .values(mine.map((change) => ({ ...change, drawnLevelId })))
+      .returningAll()
       .execute()
+    added.push(...own)
   }
+  return { changed, added }
 }
 
 /** A skein may stand in several rows of a table, once for each of its readings. */

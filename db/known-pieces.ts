@@ -1,4 +1,5 @@
 import { type Kysely, sql } from 'kysely'
+import { type SkeinChange, type SkeinRow, skeinChangeIn, type Was, was } from './skein-change.ts'
 import type { Database } from './tables.ts'
 
 /** A piece that a trial has already, of which a table speaks by its code. */
@@ -44,11 +45,13 @@ export async function knownPieces(
 export async function tellFates(
   tx: Kysely<Database>,
   fates: readonly { readonly id: string; readonly lostReason: string | null }[],
-): Promise<void> {
-  if (fates.length === 0) return
+): Promise<SkeinChange[]> {
+  if (fates.length === 0) return []
   const body = JSON.stringify(fates.map(({ id, lostReason }) => ({ id, lost_reason: lostReason })))
-  await sql`update skein set status = case when it.lost_reason is null then 'done' else 'lost' end,
-      lost_reason = it.lost_reason, version = version + 1
-    from jsonb_to_recordset(${body}::jsonb) as it(id uuid, lost_reason text)
-    where skein.id = it.id and skein.status = 'planned'`.execute(tx)
+  const { rows } = await sql<SkeinRow & Was>`update skein
+    set status = case when it.lost_reason is null then 'done' else 'lost' end,
+      lost_reason = it.lost_reason, version = skein.version + 1
+    from jsonb_to_recordset(${body}::jsonb) as it(id uuid, lost_reason text) join skein old on old.id = it.id
+    where skein.id = it.id and skein.status = 'planned' returning skein.*, ${was}`.execute(tx)
+  return rows.map(skeinChangeIn)
 }

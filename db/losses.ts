@@ -1,17 +1,18 @@
 import { type Kysely, sql } from 'kysely'
+import { type SkeinChange, type SkeinRow, skeinChangeIn, type Was, was } from './skein-change.ts'
 import type { Database } from './tables.ts'
 
 /**
  * Makes the skeins of lost vessels lost, with the vessel's reason: those that lay in it, and the parts that were cut
  * from them afterwards. What was cut off before is not touched, nor what was lost already.
  *
- * @returns the ids of the skeins that are lost now and were not before
+ * @returns the skeins that are lost now and were not before
  */
 export async function loseSkeinsOf(
   tx: Kysely<Database>,
   { vesselIds }: { readonly vesselIds: readonly string[] },
-): Promise<string[]> {
-  const { rows } = await sql<{ id: string }>`
+): Promise<SkeinChange[]> {
+  const { rows } = await sql<SkeinRow & Was>`
     with recursive gone as (
       select p.skein_id as id, p.in_at, v.label || ': ' || v.lost_reason as reason
       from placement p join vessel v on v.id = p.vessel_id
@@ -20,10 +21,11 @@ export async function loseSkeinsOf(
       select skein.id, gone.in_at, gone.reason from skein join gone on skein.cut_from_id = gone.id
       where skein.cut_at is null or gone.in_at is null or skein.cut_at > gone.in_at
     )
-    update skein set status = 'lost', lost_reason = gone.reason, version = version + 1
+    update skein set status = 'lost', lost_reason = gone.reason, version = skein.version + 1
     from (select distinct on (id) id, reason from gone order by id, reason) gone
-    where skein.id = gone.id and skein.status <> 'lost' returning skein.id`.execute(tx)
-  return rows.map((row) => row.id)
+      join skein old on old.id = gone.id
+    where skein.id = gone.id and skein.status <> 'lost' returning skein.*, ${was}`.execute(tx)
+  return rows.map(skeinChangeIn)
 }
 
 /** Takes back the losses that came from this vessel alone, now that it is not lost after all. */
@@ -31,16 +33,17 @@ export async function findSkeinsOf(
   tx: Kysely<Database>,
   { label, lostReason, status }: { label: string; lostReason: string; status: 'planned' | 'done' },
   vesselId: string,
-): Promise<void> {
-  await sql`with recursive back as (
+): Promise<SkeinChange[]> {
+  const { rows } = await sql<SkeinRow & Was>`with recursive back as (
       select skein_id as id from placement where vessel_id = ${vesselId}
       union
       select skein.id from skein join back on skein.cut_from_id = back.id
     )
-    update skein set status = ${status}, lost_reason = null, version = version + 1
-    from back where skein.id = back.id and skein.status = 'lost' and lost_reason = ${`${label}: ${lostReason}`}`.execute(
-    tx,
-  )
+    update skein set status = ${status}, lost_reason = null, version = skein.version + 1
+    from back join skein old on old.id = back.id
+    where skein.id = back.id and skein.status = 'lost' and skein.lost_reason = ${`${label}: ${lostReason}`}
+    returning skein.*, ${was}`.execute(tx)
+  return rows.map(skeinChangeIn)
 }
 
 /** The skeins that lie in these vessels; their parts come with their families. */
@@ -57,5 +60,12 @@ export async function skeinsIn(
 /** Every skein of a trial. */
 export async function skeinsOfTrial(db: Kysely<Database>, trialId: string): Promise<string[]> {
   const { rows } = await sql<{ id: string }>`select id from skein where trial_id = ${trialId}`.execute(db)
+  return rows.map((row) => row.id)
+}
+
+/** The skeins that were read in these sittings. */
+export async function skeinsReadIn(db: Kysely<Database>, sittingIds: readonly string[]): Promise<string[]> {
+  const { rows } = await sql<{ id: string }>`select distinct skein_id as id from reading
+    where sitting_id = any(${[...sittingIds]}::uuid[])`.execute(db)
   return rows.map((row) => row.id)
 }

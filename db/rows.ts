@@ -1,16 +1,11 @@
-import type { Insertable, Kysely, Selectable } from 'kysely'
-import { sql } from 'kysely'
+import { type Insertable, type Kysely, type RawBuilder, type Selectable, sql } from 'kysely'
 import { Problem } from '#api/contract/problem.ts'
+import type { NewRow } from './add-rows.ts'
 import type { Database } from './tables.ts'
 
 /** The tables whose rows are written, listed and changed in the plain way, by id and version. */
-export type PlainTable = Exclude<keyof Database, 'change' | 'result'>
-type Row = Record<string, unknown>
-
-// Kysely cannot follow a table that is only known by name; the row types at the borders of these functions hold instead.
-type SomeRow = { id: string; version: number; createdAt: Date }
-const plain = (db: Kysely<Database>) => db as unknown as Kysely<{ row: SomeRow }>
-const named = (table: PlainTable) => table as 'row'
+export type PlainTable = Exclude<keyof Database, 'change' | 'result' | 'journal'>
+type Row = Readonly<Record<string, unknown>>
 
 /**
  * Writes a row. The same row under the same id is harmless (`made` is false); a different one is refused.
@@ -21,22 +16,22 @@ export async function addRow<T extends PlainTable>(
   table: T,
   values: Insertable<Database[T]>,
 ): Promise<{ row: Selectable<Database[T]>; made: boolean }> {
-  const sent = definedOf(values as Row)
-  const row = await plain(db)
-    .insertInto(named(table))
-    .values(sent as never)
-    .onConflict((conflict) => conflict.column('id').doNothing())
-    .returningAll()
-    .executeTakeFirst()
-  if (row) return { row: row as Selectable<Database[T]>, made: true }
-  const before = (await findRow(db, table, String(sent.id))) as Row | undefined
-  const other = before && Object.keys(sent).find((key) => !isSame(sent[key], before[key]))
+  const sent = new Map(definedIn(values))
+  const { rows } = await sql<Selectable<Database[T]>>`insert into ${sql.table(table)}
+      (${sql.join([...sent.keys()].map((column) => sql.ref(column)))}) values (${sql.join([...sent.values()])})
+    on conflict (id) do nothing returning *`.execute(db)
+  const [row] = rows
+  if (row) return { row, made: true }
+  const id = String(sent.get('id'))
+  const before = await findRow(db, table, id)
+  const kept = new Map<string, unknown>(Object.entries(before ?? {}))
+  const other = [...sent].find(([column, value]) => !isSame(value, kept.get(column)))
   if (!before || other) {
-    throw new Problem('already-there', `Something else already stands under the id ${String(sent.id)}.`, [
-      { pointer: `#/${other ?? 'id'}`, detail: 'This differs from what is kept under the same id.' },
+    throw new Problem('already-there', `Something else already stands under the id ${id}.`, [
+      { pointer: `#/${other?.[0] ?? 'id'}`, detail: 'This differs from what is kept under the same id.' },
     ])
   }
-  return { row: before as Selectable<Database[T]>, made: false }
+  return { row: before, made: false }
 }
 
 export async function findRow<T extends PlainTable>(
@@ -44,12 +39,20 @@ export async function findRow<T extends PlainTable>(
   table: T,
   id: string,
 ): Promise<Selectable<Database[T]> | undefined> {
-  const row = await plain(db)
-    .selectFrom(named(table))
-    .selectAll()
-    .where('id', '=', id as never)
-    .executeTakeFirst()
-  return row as Selectable<Database[T]> | undefined
+  const { rows } = await sql<Selectable<Database[T]>>`select * from ${sql.table(table)}
+    where id = ${id}`.execute(db)
+  return rows[0]
+}
+
+/** The rows under these ids, in the order of the ids. */
+export async function rowsUnder<T extends PlainTable>(
+  db: Kysely<Database>,
+  table: T,
+  ids: readonly string[],
+): Promise<Selectable<Database[T]>[]> {
+  const { rows } = await sql<Selectable<Database[T]>>`select * from ${sql.table(table)}
+    where id = any(${[...ids]}::uuid[]) order by id`.execute(db)
+  return rows
 }
 
 /** The row, or a refusal that says of what noun there is none. */
@@ -72,38 +75,32 @@ export async function listRows<T extends PlainTable>(
   table: T,
   { limit, after, where = {} }: Page & { readonly where?: Row },
 ): Promise<{ rows: Selectable<Database[T]>[]; next: string | null }> {
-  let query = plain(db).selectFrom(named(table)).selectAll()
-  for (const [column, value] of Object.entries(where))
-    query = query.where(column as 'id', '=', value as never)
-  if (after) {
-    query = query.where(
-      sql<boolean>`(created_at, id) > (select created_at, id from ${sql.table(table)} where id = ${after})`,
-    )
-  }
-  const rows = (await query
-    .orderBy('createdAt')
-    .orderBy('id')
-    .limit(limit + 1)
-    .execute()) as Selectable<Database[T]>[]
-  const next = rows.length > limit ? String((rows[limit - 1] as Row).id) : null
-  return { rows: rows.slice(0, limit), next }
+  const asked: RawBuilder<unknown>[] = Object.entries(where).map(
+    ([column, value]) => sql`${sql.ref(column)} = ${value}`,
+  )
+  if (after)
+    asked.push(sql`(created_at, id) > (select created_at, id from ${sql.table(table)} where id = ${after})`)
+  const which = asked.length > 0 ? sql`where ${sql.join(asked, sql` and `)}` : sql``
+  const { rows } = await sql<
+    Selectable<Database[T]> & { id: string }
+  >`select * from ${sql.table(table)} ${which}
+    order by created_at, id limit ${limit + 1}`.execute(db)
+  return { rows: rows.slice(0, limit), next: rows.length > limit ? (rows[limit - 1]?.id ?? null) : null }
 }
 
-/** Changes a row that is still at the version that was seen. */
+/** Changes a row that is still at the version that was seen. Columns of JSON are given as they are, or as their text. */
 export async function changeRow<T extends PlainTable>(
   db: Kysely<Database>,
   table: T,
   id: string,
-  { version, values, noun }: { readonly version: number; readonly values: Row; readonly noun: string },
+  { version, values, noun }: { readonly version: number; readonly values: NewRow<T>; readonly noun: string },
 ): Promise<Selectable<Database[T]>> {
-  const row = await plain(db)
-    .updateTable(named(table))
-    .set({ ...definedOf(values), version: sql`version + 1` } as never)
-    .where('id', '=', id as never)
-    .where('version', '=', version as never)
-    .returningAll()
-    .executeTakeFirst()
-  if (row) return row as Selectable<Database[T]>
+  const set = definedIn(values).map(([column, value]) => sql`${sql.ref(column)} = ${asKept(value)}`)
+  const { rows } = await sql<Selectable<Database[T]>>`update ${sql.table(table)}
+    set ${sql.join([...set, sql`version = version + 1`])}
+    where id = ${id} and version = ${version} returning *`.execute(db)
+  const [row] = rows
+  if (row) return row
   throw await changedOrGone(db, table, id, noun)
 }
 
@@ -114,13 +111,9 @@ export async function removeRow<T extends PlainTable>(
   id: string,
   { version, noun }: { readonly version: number; readonly noun: string },
 ): Promise<void> {
-  const gone = await plain(db)
-    .deleteFrom(named(table))
-    .where('id', '=', id as never)
-    .where('version', '=', version as never)
-    .returning('id')
-    .executeTakeFirst()
-  if (!gone) throw await changedOrGone(db, table, id, noun)
+  const { rows } = await sql`delete from ${sql.table(table)}
+    where id = ${id} and version = ${version} returning id`.execute(db)
+  if (rows.length === 0) throw await changedOrGone(db, table, id, noun)
 }
 
 async function changedOrGone(
@@ -129,7 +122,9 @@ async function changedOrGone(
   id: string,
   noun: string,
 ): Promise<Problem> {
-  const there = (await findRow(db, table, id)) as Row | undefined
+  const { rows } = await sql<{ version: number }>`select version from ${sql.table(table)}
+    where id = ${id}`.execute(db)
+  const [there] = rows
   if (!there) return new Problem('not-found', `There is no ${noun} under this id.`)
   return new Problem(
     'changed-meanwhile',
@@ -137,10 +132,16 @@ async function changedOrGone(
   )
 }
 
-function definedOf(values: Row): Row {
-  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined))
+function definedIn(values: object): [string, unknown][] {
+  return Object.entries(values).filter(([, value]) => value !== undefined)
 }
 
+/** Lists and objects go into columns of JSON as text. */
+function asKept(value: unknown): unknown {
+  return typeof value === 'object' && value !== null && !(value instanceof Date)
+    ? JSON.stringify(value)
+    : value
+}
 export function isSame(sent: unknown, kept: unknown): boolean {
   return canonical(sent) === canonical(kept)
 }

@@ -1,7 +1,21 @@
 import type { ColumnType, Generated, JSONColumnType } from 'kysely'
+import type { base } from '#api/contract/base.ts'
 import type { Column, Columns } from '#api/contract/columns.ts'
+import type { dye } from '#api/contract/dye.ts'
+import type { exposure } from '#api/contract/exposure.ts'
+import type { instrument } from '#api/contract/instrument.ts'
+import type { outcome } from '#api/contract/outcome.ts'
+import type { placement } from '#api/contract/placement.ts'
+import type { reading } from '#api/contract/reading.ts'
 import type { rinse } from '#api/contract/rinse.ts'
 import type { z } from '#api/contract/schema.ts'
+import type { session } from '#api/contract/session.ts'
+import type { sitting } from '#api/contract/sitting.ts'
+import type { skein } from '#api/contract/skein.ts'
+import type { stamp } from '#api/contract/stamp.ts'
+import type { stock } from '#api/contract/stock.ts'
+import type { treatment } from '#api/contract/treatment.ts'
+import type { vessel } from '#api/contract/vessel.ts'
 
 /**
  * One interface for each table. Columns are snake case in SQL and camel case here and in the API.
@@ -17,8 +31,6 @@ type Row = {
   createdAt: ColumnType<Date, never, never>
 }
 
-/** A date without a time, as `YYYY-MM-DD` text in both databases. */
-type Day = string
 type Moment = ColumnType<Date, Date | string, Date | string>
 type MaybeMoment = ColumnType<Date | null, Date | string | null | undefined, Date | string | null>
 /** JSON goes in as text (JSON.stringify): a driver would make a PostgreSQL array of a JavaScript one. */
@@ -64,33 +76,11 @@ export type Conditions = Record<string, ConditionValue>
 export type Held = { key: string; value: string | number; plusMinus?: number | undefined }
 export type Spot = { place?: number | undefined; l: number; a: number; b: number }
 
-export interface BaseTable extends Row {
-  name: string
-  makerLot: string | null
-  composition: JsonWithDefault<{ fibre: string; percent: number }[]>
-  /** Derived: the share that takes acid dye. */
-  dyeablePercent: number | null
-  superwash: Generated<'yes' | 'no' | 'unknown'>
-  naturalL: number | null
-  naturalA: number | null
-  naturalB: number | null
-}
+export interface BaseTable extends Row, ColumnsOf<typeof base> {}
 
-export interface DyeTable extends Row {
-  name: string
-  class: Generated<'levelling' | 'fast acid' | 'milling' | 'super-milling' | 'food-grade' | 'unknown'>
-  form: Generated<'powder' | 'liquid' | 'gel'>
-  batch: string | null
-  gramsPerTeaspoon: number | null
-}
+export interface DyeTable extends Row, ColumnsOf<typeof dye> {}
 
-export interface StockTable extends Row {
-  label: string
-  parts: Json<{ dyeId: string; grams: number }[]>
-  madeToMl: number
-  strengthPercent: number | null
-  madeOn: Day | null
-}
+export interface StockTable extends Row, ColumnsOf<typeof stock> {}
 
 export interface RecipeTable extends Row {
   name: string
@@ -115,6 +105,8 @@ export interface TrialTable extends Row {
   held: JsonWithDefault<Held[]>
   invented: Generated<boolean>
   archivedAt: MaybeMoment
+  /** From when changes after the first reading are kept in the journal. */
+  journalFrom: ColumnType<Date, never, never>
 }
 
 export interface FactorTable extends Row {
@@ -173,33 +165,9 @@ export interface RuleTable extends Row {
   reason: string | null
 }
 
-export interface SessionTable extends Row {
-  trialId: string | null
-  kind: Generated<'stove' | 'bench' | 'wash' | 'contact' | 'rub' | 'light' | 'remedy'>
-  heldOn: Day | null
-  label: string
-  place: string | null
-  altitudeM: number | null
-  waterAlkalinityMgL: number | null
-  conditions: JsonWithDefault<Conditions>
-  note: string | null
-}
+export interface SessionTable extends Row, ColumnsOf<typeof session> {}
 
-export interface VesselTable extends Row {
-  sessionId: string
-  stage: Stage
-  kind: 'pot' | 'jar' | 'packet' | 'tray' | 'bowl' | 'card'
-  label: string
-  equipment: string | null
-  place: string | null
-  drawnOrder: number | null
-  recipeId: string | null
-  conditions: JsonWithDefault<Conditions>
-  /** Made by an import that named none. */
-  assumed: Generated<boolean>
-  status: Generated<Status>
-  lostReason: string | null
-}
+export interface VesselTable extends Row, ColumnsOf<typeof vessel> {}
 
 export type Role =
   | 'treated'
@@ -213,40 +181,11 @@ export type Role =
   | 'standard'
   | 'bled'
 
-export interface SkeinTable extends Row {
-  trialId: string | null
-  code: string
-  role: Generated<Role>
-  cutFromId: string | null
-  cutAt: MaybeMoment
-  baseId: string | null
-  massG: number | null
-  blueWoolNumber: number | null
-  fibre: string | null
-  conditions: JsonWithDefault<Conditions>
-  status: Generated<Status>
-  lostReason: string | null
-}
+export interface SkeinTable extends Row, ColumnsOf<typeof skein> {}
 
-export interface PlacementTable extends Row {
-  skeinId: string
-  vesselId: string
-  place: string | null
-  /** Under foil: the exposure isn't counted as wear. */
-  covered: Generated<boolean>
-  inAt: MaybeMoment
-  outAt: MaybeMoment
-}
+export interface PlacementTable extends Row, ColumnsOf<typeof placement> {}
 
-export interface TreatmentTable extends Row {
-  factorId: string
-  levelId: string
-  sessionId: string | null
-  vesselId: string | null
-  skeinId: string | null
-  /** Where the work differed from the drawn plan: the level that had been drawn. */
-  drawnLevelId: string | null
-}
+export interface TreatmentTable extends Row, ColumnsOf<typeof treatment> {}
 
 export type StampKind =
   | 'in'
@@ -260,18 +199,7 @@ export type StampKind =
   | 'lost'
   | 'note'
 
-export interface StampTable extends Measured {
-  sessionId: string
-  vesselId: string | null
-  skeinId: string | null
-  kind: StampKind
-  at: Moment
-  what: string | null
-  entered: MaybeJson<Entered>
-  stockId: string | null
-  grams: number | null
-  ml: number | null
-}
+export interface StampTable extends Measured, ColumnsOf<typeof stamp> {}
 
 export interface RinseTable extends Measured, ColumnsOf<typeof rinse> {}
 
@@ -290,81 +218,17 @@ export type Protocol =
   | 'rub dry'
   | 'rub wet'
 
-export interface ExposureTable extends Measured {
-  vesselId: string
-  protocol: Protocol
-  cycles: number | null
-  strokes: number | null
-  startedAt: MaybeMoment
-  endedAt: MaybeMoment
-  doseMlxh: number | null
-  due: JsonWithDefault<Day[]>
-  conditions: JsonWithDefault<Conditions>
-}
+export interface ExposureTable extends Measured, ColumnsOf<typeof exposure> {}
 
 export type Method = 'instrument' | 'photo' | 'eye'
 
-export interface InstrumentTable extends Row {
-  name: string
-  method: Method
-  sdL: number | null
-  sdA: number | null
-  sdB: number | null
-  sdFrom: Generated<'gauge check' | 'entered' | 'planning value'>
-  checkedOn: Day | null
-}
+export interface InstrumentTable extends Row, ColumnsOf<typeof instrument> {}
 
-export interface SittingTable extends Row {
-  trialId: string | null
-  method: Method
-  instrumentId: string | null
-  at: MaybeMoment
-  label: string
-  illuminant: string | null
-  observer: string | null
-  geometry: string | null
-  apertureMm: number | null
-  card: string | null
-  light: string | null
-  inFrameStandardId: string | null
-  person: string | null
-}
+export interface SittingTable extends Row, ColumnsOf<typeof sitting> {}
 
-export interface ReadingTable extends Measured {
-  skeinId: string
-  sittingId: string
-  placing: Generated<number>
-  wear: JsonWithDefault<Wear>
-  wearFrom: Generated<'exposures' | 'entered'>
-  wet: Generated<boolean>
-  restedH: number | null
-  spots: Json<Spot[]>
-  blindCode: string | null
-  takenAt: MaybeMoment
-  meanL: number
-  meanA: number
-  meanB: number
-  spotsN: number
-  mcdm: number | null
-  spread: number | null
-  clipped: Generated<boolean>
-}
+export interface ReadingTable extends Measured, ColumnsOf<typeof reading> {}
 
-export interface OutcomeTable extends Measured {
-  kind: string
-  skeinId: string | null
-  vesselId: string | null
-  value: number
-  text: string | null
-  unit: string | null
-  fibre: string | null
-  companionId: string | null
-  wear: JsonWithDefault<Wear>
-  sittingId: string | null
-  grader: string | null
-  blindCode: string | null
-  takenAt: MaybeMoment
-}
+export interface OutcomeTable extends Measured, ColumnsOf<typeof outcome> {}
 
 export type Basis = 'own' | 'covered' | 'twin' | 'standard' | 'companion'
 
@@ -448,6 +312,24 @@ export interface AttachmentTable extends Row {
   kind: 'photo' | 'report'
 }
 
+export type JournalAction = 'added' | 'changed' | 'removed' | 'corrected'
+
+/** What was changed of a trial after its first reading; rows are added, never changed. */
+export interface JournalTable {
+  id: string
+  trialId: string
+  at: ColumnType<Date, never, never>
+  who: string | null
+  why: string | null
+  noun: string
+  recordId: string
+  action: JournalAction
+  /** The whole record, as a reply shows it. */
+  before: MaybeJson<Record<string, unknown>>
+  after: MaybeJson<Record<string, unknown>>
+  skeinIds: string[]
+}
+
 export interface SettingTable extends Row {
   key: string
   value: Json<Record<string, unknown>>
@@ -490,4 +372,5 @@ export interface Database {
   attachment: AttachmentTable
   setting: SettingTable
   tableImport: TableImportTable
+  journal: JournalTable
 }

@@ -1,28 +1,16 @@
-import { id, maybeMoment, maybeText, stored } from './quantity.ts'
-import { z } from './schema.ts'
+import { column, unchanging } from './columns.ts'
+import { id } from './quantity.ts'
+import { plainRecord } from './record-schemas.ts'
+import type { z } from './schema.ts'
 
-const fields = { place: maybeText, inAt: maybeMoment, outAt: maybeMoment }
-
-export const NewPlacement = z
-  .object({ id: id.optional(), skeinId: id, ...fields, covered: z.boolean().default(false) })
-  .openapi('NewPlacement')
-export type NewPlacement = z.infer<typeof NewPlacement>
-
-export const ChangedPlacement = z
-  .object({ ...fields, covered: z.boolean() })
-  .partial()
-  .openapi('ChangedPlacement')
-
-/** A skein in a vessel, with its place; `covered` (under foil) is not counted as wear. */
-export const Placement = z
-  .object({
-    ...stored,
-    skeinId: id,
-    vesselId: id,
-    place: z.string().nullable(),
-    covered: z.boolean(),
-    inAt: z.string().nullable(),
-    outAt: z.string().nullable(),
-  })
-  .openapi('Placement')
-export type Placement = z.infer<typeof Placement>
+/** A skein in a vessel, with its place. */
+export const placement = plainRecord('Placement', {
+  skeinId: unchanging(column.reference()),
+  vesselId: column.ours(id, 'plain'),
+  place: column.text(),
+  /** Under foil: not counted as wear. */
+  covered: column.flag(),
+  inAt: column.moment(),
+  outAt: column.moment(),
+})
+export type NewPlacement = z.infer<typeof placement.sent>

@@ -1,5 +1,6 @@
-import { corrected, correcting } from './one-or-many.ts'
-import { decimal, id, maybeDecimal, maybeMoment, stored } from './quantity.ts'
+import { column } from './columns.ts'
+import { decimal, id } from './quantity.ts'
+import { measuredRecord } from './record-schemas.ts'
 import { z } from './schema.ts'
 import { wear } from './wear.ts'
 
@@ -11,60 +12,38 @@ const NewSpot = z.object({
   a: decimal({ min: -128, max: 127 }),
   b: decimal({ min: -128, max: 127 }),
 })
-
-/** `wear` left out is worked out from the exposures of the skein's vessels. */
-export const NewReading = z
-  .object({
-    id: id.optional(),
-    skeinId: id,
-    sittingId: id,
-    placing: decimal({ min: 1, max: 1000, whole: true }).default(1),
-    wear: wear.optional(),
-    wet: z.boolean().default(false),
-    restedH: maybeDecimal({ min: 0, max: 10_000 }),
-    spots: z.array(NewSpot).min(1).max(50),
-    blindCode: z
-      .string()
-      .trim()
-      .max(60)
-      .nullish()
-      .transform((code) => code || null),
-    takenAt: maybeMoment,
-    ...correcting,
-  })
-  .openapi('NewReading')
-export type NewReading = z.infer<typeof NewReading>
-
 const Spot = z.object({ place: z.number().optional(), l: z.number(), a: z.number(), b: z.number() })
 
 /** One visit to one skein in a sitting: 1–50 spots, and what is worked out from them. */
-export const Reading = z
-  .object({
-    ...stored,
-    skeinId: id,
-    sittingId: id,
-    placing: z.number().int(),
-    wear: z.record(z.string(), z.number()),
-    wearFrom: z.enum(['exposures', 'entered']),
-    wet: z.boolean(),
-    restedH: z.number().nullable(),
-    spots: z.array(Spot),
-    blindCode: z.string().nullable(),
-    takenAt: z.string().nullable(),
-    meanL: z.number(),
-    meanA: z.number(),
-    meanB: z.number(),
-    spotsN: z.number().int(),
-    /** Mean ΔE00 of the places from their mean; null for one place. */
-    mcdm: z.number().nullable(),
-    /** The largest ΔE00 between two places; null for one place. */
-    spread: z.number().nullable(),
-    /** A value stands at the end of its range, so that the truth may lie beyond. */
-    clipped: z.boolean(),
-    ...corrected,
-  })
-  .openapi('Reading')
-export type Reading = z.infer<typeof Reading>
+export const reading = measuredRecord('Reading', {
+  skeinId: column.reference(),
+  sittingId: column.reference(),
+  placing: {
+    sent: decimal({ min: 1, max: 1000, whole: true }).default(1),
+    shown: z.number().int(),
+    kept: 'plain',
+  },
+  /** Left out it is worked out from the exposures of the skein's vessels. */
+  wear: { sent: wear.optional(), shown: z.record(z.string(), z.number()), kept: 'json' },
+  wearFrom: column.ours(z.enum(['exposures', 'entered']), 'plain'),
+  wet: column.flag(),
+  restedH: column.maybeNumber({ min: 0, max: 10_000 }),
+  spots: { sent: z.array(NewSpot).min(1).max(50), shown: z.array(Spot), kept: 'json' },
+  blindCode: column.shortText(60),
+  takenAt: column.moment(),
+  meanL: column.ours(z.number(), 'plain'),
+  meanA: column.ours(z.number(), 'plain'),
+  meanB: column.ours(z.number(), 'plain'),
+  spotsN: column.ours(z.number().int(), 'plain'),
+  /** Mean ΔE00 of the places from their mean; null for one place. */
+  mcdm: column.ours(z.number().nullable(), 'plain'),
+  /** The largest ΔE00 between two places; null for one place. */
+  spread: column.ours(z.number().nullable(), 'plain'),
+  /** A value stands at the end of its range, so that the truth may lie beyond. */
+  clipped: column.ours(z.boolean(), 'plain'),
+})
+export type NewReading = z.infer<typeof reading.sent>
+export type Reading = z.infer<typeof reading.shown>
 
 /** A reading against what it is compared with. */
 export const Change = z
@@ -86,7 +65,9 @@ export const Change = z
 export type Change = z.infer<typeof Change>
 
 /** One reading with its changes, and why a comparison that one would expect was not made. */
-export const ReadingWithChanges = Reading.extend({
-  changes: z.array(Change),
-  notCompared: z.array(z.object({ basis: z.enum(bases), reason: z.string() })),
-}).openapi('ReadingWithChanges')
+export const ReadingWithChanges = reading.shown
+  .extend({
+    changes: z.array(Change),
+    notCompared: z.array(z.object({ basis: z.enum(bases), reason: z.string() })),
+  })
+  .openapi('ReadingWithChanges')

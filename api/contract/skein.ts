@@ -1,6 +1,7 @@
-import { id, maybeDecimal, maybeId, maybeMoment, maybeText, shortText, stored } from './quantity.ts'
-import { z } from './schema.ts'
-import { sentConditions, shownConditions } from './session.ts'
+import { column } from './columns.ts'
+import { id } from './quantity.ts'
+import { plainRecord } from './record-schemas.ts'
+import type { z } from './schema.ts'
 import { statuses } from './vessel.ts'
 
 export const roles = [
@@ -16,49 +17,20 @@ export const roles = [
   'bled',
 ] as const
 
-const fields = {
-  code: shortText,
-  cutFromId: maybeId,
-  cutAt: maybeMoment,
-  baseId: maybeId,
-  massG: maybeDecimal({ moreThan: 0, max: 20_000 }),
-  blueWoolNumber: maybeDecimal({ min: 1, max: 8, whole: true }),
-  fibre: maybeText,
-  lostReason: maybeText,
-}
-
-export const NewSkein = z
-  .object({
-    id: id.optional(),
-    ...fields,
-    role: z.enum(roles).default('treated'),
-    conditions: sentConditions.default({}),
-    status: z.enum(statuses).default('planned'),
-  })
-  .openapi('NewSkein')
-export type NewSkein = z.infer<typeof NewSkein>
-
-export const ChangedSkein = z
-  .object({ ...fields, role: z.enum(roles), conditions: sentConditions, status: z.enum(statuses) })
-  .partial()
-  .openapi('ChangedSkein')
-
 /** Any piece followed by a code: whole, or a part cut from another. */
-export const Skein = z
-  .object({
-    ...stored,
-    trialId: id.nullable(),
-    code: z.string(),
-    role: z.enum(roles),
-    cutFromId: id.nullable(),
-    cutAt: z.string().nullable(),
-    baseId: id.nullable(),
-    massG: z.number().nullable(),
-    blueWoolNumber: z.number().nullable(),
-    fibre: z.string().nullable(),
-    conditions: shownConditions,
-    status: z.enum(statuses),
-    lostReason: z.string().nullable(),
-  })
-  .openapi('Skein')
-export type Skein = z.infer<typeof Skein>
+export const skein = plainRecord('Skein', {
+  trialId: column.ours(id.nullable(), 'plain'),
+  code: column.name(),
+  role: column.choiceOr(roles, 'treated'),
+  cutFromId: column.maybeReference(),
+  cutAt: column.moment(),
+  baseId: column.maybeReference(),
+  massG: column.maybeNumber({ moreThan: 0, max: 20_000 }),
+  blueWoolNumber: column.maybeNumber({ min: 1, max: 8, whole: true }),
+  fibre: column.text(),
+  conditions: column.conditions(),
+  status: column.choiceOr(statuses, 'planned'),
+  lostReason: column.text(),
+})
+export type NewSkein = z.infer<typeof skein.sent>
+export type Skein = z.infer<typeof skein.shown>

@@ -1,5 +1,6 @@
-import { corrected, correcting } from './one-or-many.ts'
-import { id, maybeDecimal, maybeId, maybeText, stored } from './quantity.ts'
+import { column } from './columns.ts'
+import { id } from './quantity.ts'
+import { measuredRecord } from './record-schemas.ts'
 import { z } from './schema.ts'
 
 export const stampKinds = [
@@ -15,7 +16,7 @@ export const stampKinds = [
   'note',
 ] as const
 
-const entered = z
+const enteredAmount = z
   .object({
     amount: z.union([z.number(), z.string().trim().max(60)]),
     unit: z.string().trim().max(60),
@@ -24,45 +25,27 @@ const entered = z
   .nullish()
   .transform((value) => value ?? null)
 
-export const NewStamp = z
-  .object({
-    id: id.optional(),
-    sessionId: id,
-    vesselId: maybeId,
-    skeinId: maybeId,
-    kind: z.enum(stampKinds),
-    at: z.iso.datetime({ offset: true }),
-    what: maybeText,
-    entered,
-    stockId: maybeId,
-    grams: maybeDecimal({ min: 0, max: 20_000 }),
-    ml: maybeDecimal({ min: 0, max: 500_000 }),
-    ...correcting,
-  })
-  .openapi('NewStamp')
-export type NewStamp = z.infer<typeof NewStamp>
-
 /** One event at the stove with its time, and what was added. Acid in doses is several `added`. */
-export const Stamp = z
-  .object({
-    ...stored,
-    sessionId: id,
-    vesselId: id.nullable(),
-    skeinId: id.nullable(),
-    kind: z.enum(stampKinds),
-    at: z.string(),
-    what: z.string().nullable(),
-    entered: z
+export const stamp = measuredRecord('Stamp', {
+  sessionId: { sent: id, shown: id, kept: 'plain' },
+  vesselId: column.maybeReference(),
+  skeinId: column.maybeReference(),
+  kind: column.choice(stampKinds),
+  at: { sent: z.iso.datetime({ offset: true }), shown: z.string(), kept: 'moment' },
+  what: column.text(),
+  entered: {
+    sent: enteredAmount,
+    shown: z
       .object({
         amount: z.union([z.number(), z.string()]),
         unit: z.string(),
         strengthPercent: z.number().optional(),
       })
       .nullable(),
-    stockId: id.nullable(),
-    grams: z.number().nullable(),
-    ml: z.number().nullable(),
-    ...corrected,
-  })
-  .openapi('Stamp')
-export type Stamp = z.infer<typeof Stamp>
+    kept: 'json',
+  },
+  stockId: column.maybeReference(),
+  grams: column.maybeNumber({ min: 0, max: 20_000 }),
+  ml: column.maybeNumber({ min: 0, max: 500_000 }),
+})
+export type NewStamp = z.infer<typeof stamp.sent>

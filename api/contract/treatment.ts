@@ -1,28 +1,16 @@
-import { id, maybeId, stored } from './quantity.ts'
-import { z } from './schema.ts'
+import { column, unchanging } from './columns.ts'
+import { id } from './quantity.ts'
+import { plainRecord } from './record-schemas.ts'
+import type { z } from './schema.ts'
 
 /** By plan: a level given to exactly one of a session, a vessel or a skein. */
-export const NewTreatment = z
-  .object({
-    id: id.optional(),
-    levelId: id,
-    sessionId: maybeId,
-    vesselId: maybeId,
-    skeinId: maybeId,
-  })
-  .openapi('NewTreatment')
-export type NewTreatment = z.infer<typeof NewTreatment>
-
-export const Treatment = z
-  .object({
-    ...stored,
-    factorId: id,
-    levelId: id,
-    /** Where the work differed from the drawn plan: the level that had been drawn. */
-    drawnLevelId: id.nullable(),
-    sessionId: id.nullable(),
-    vesselId: id.nullable(),
-    skeinId: id.nullable(),
-  })
-  .openapi('Treatment')
-export type Treatment = z.infer<typeof Treatment>
+export const treatment = plainRecord('Treatment', {
+  factorId: column.ours(id, 'plain'),
+  levelId: unchanging(column.reference()),
+  /** Where the work differed from the drawn plan: the level that had been drawn. */
+  drawnLevelId: column.ours(id.nullable(), 'plain'),
+  sessionId: unchanging(column.maybeReference()),
+  vesselId: unchanging(column.maybeReference()),
+  skeinId: unchanging(column.maybeReference()),
+})
+export type NewTreatment = z.infer<typeof treatment.sent>

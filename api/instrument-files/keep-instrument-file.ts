@@ -6,9 +6,12 @@ import type {
 } from '#api/contract/instrument-file.ts'
 import { Problem } from '#api/contract/problem.ts'
 import { addReadings } from '#api/readings/add-readings.ts'
+import { keepAdded } from '#api/records/journal.ts'
+import { unsaid } from '#api/records/said.ts'
 import { deriveResults } from '#api/results/derive-results.ts'
 import { type InstrumentReading, instrumentFile } from '#api/science/colour/instrument-file.ts'
 import { groupBy } from '#api/science/group-by.ts'
+import { sittings } from '#api/sittings/sittings.ts'
 import { inTransaction } from '#db/in-transaction.ts'
 import { addRow } from '#db/rows.ts'
 import type { Database } from '#db/tables.ts'
@@ -84,18 +87,7 @@ export async function keepInstrumentFile(
       )
     }
     const fromSpectrum = said.from === 'spectrum'
-    const sitting =
-      sittingId ??
-      (
-        await addRow(tx, 'sitting', {
-          trialId: trial.id,
-          method: 'instrument',
-          label: label ?? 'from an instrument’s file',
-          instrumentId: instrumentId ?? null,
-          illuminant: fromSpectrum ? 'D65' : null,
-          observer: fromSpectrum ? '10°' : null,
-        })
-      ).row.id
+    const sitting = sittingId ?? (await newSitting())
     const readings = [...bySkein].map(([skeinId, group]) => ({
       skeinId,
       sittingId: sitting,
@@ -105,6 +97,19 @@ export async function keepInstrumentFile(
     await addReadings(tx, trial.id, readings, { at: () => '#/text' })
     await deriveResults(tx, [...bySkein.keys()])
     return { ...said, sittingId: sitting }
+
+    async function newSitting(): Promise<string> {
+      const { row, made } = await addRow(tx, 'sitting', {
+        trialId: trial.id,
+        method: 'instrument',
+        label: label ?? 'from an instrument’s file',
+        instrumentId: instrumentId ?? null,
+        illuminant: fromSpectrum ? 'D65' : null,
+        observer: fromSpectrum ? '10°' : null,
+      })
+      await keepAdded(tx, sittings, { rows: [row], madeIds: new Set(made ? [row.id] : []) }, { said: unsaid })
+      return row.id
+    }
   })
 }
 

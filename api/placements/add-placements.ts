@@ -15,7 +15,7 @@ export async function addPlacements(
   tx: Kysely<Database>,
   trialId: string | null | undefined,
   placements: readonly PlacementToAdd[],
-  { at = inItems }: Adding = {},
+  { at = inItems, skeins }: Adding = {},
 ): Promise<Added<'placement'>> {
   refuseFaults(
     placements.flatMap(({ inAt, outAt }, index) =>
@@ -35,6 +35,7 @@ export async function addPlacements(
   const rows = placements.map((placement) => ({ ...placement, covered: placement.covered ?? false }))
   const added = await addRows(tx, 'placement', rows, { at })
   await refuseTwoLevels(tx, { skeinIds: rows.map((row) => row.skeinId) })
-  await loseSkeinsOf(tx, { vesselIds: [...new Set(rows.map((row) => row.vesselId))] })
+  const lost = await loseSkeinsOf(tx, { vesselIds: [...new Set(rows.map((row) => row.vesselId))] })
+  skeins?.push(...lost)
   return added
 }

@@ -3,6 +3,10 @@ import type { Kysely } from 'kysely'
 import { benchOfPattern } from '#api/contract/bench-of-pattern.ts'
 import type { DrawPlaces } from '#api/contract/plan.ts'
 import { Problem } from '#api/contract/problem.ts'
+import { keepAdded } from '#api/records/journal.ts'
+import { type Said, unsaid } from '#api/records/said.ts'
+import { sessions } from '#api/sessions/sessions.ts'
+import { skeins as skeinNoun } from '#api/skeins/skeins.ts'
 import { addRows } from '#db/add-rows.ts'
 import { inTransaction } from '#db/in-transaction.ts'
 import { drawnSessions } from '#db/plans.ts'
@@ -18,7 +22,12 @@ const mostSkeins = 4000
  * Draws the places by lot and writes the planned sessions, vessels, skeins, placements and treatments. What was drawn
  * stays: with more sessions than before only the new ones are drawn, from the same seed.
  */
-export async function drawPlan(db: Kysely<Database>, trial: TrialRow, wanted: DrawPlaces): Promise<void> {
+export async function drawPlan(
+  db: Kysely<Database>,
+  trial: TrialRow,
+  wanted: DrawPlaces,
+  said: Said = unsaid,
+): Promise<void> {
   await inTransaction(db, async (tx) => {
     await holdTrial(tx, trial.id)
     const factors = await factorsOf(tx, trial.id)
@@ -56,11 +65,14 @@ export async function drawPlan(db: Kysely<Database>, trial: TrialRow, wanted: Dr
         .where('id', '=', trial.id)
         .execute()
     }
-    await addRows(tx, 'session', laid.session)
+    const drawn = await addRows(tx, 'session', laid.session)
     await addRows(tx, 'vessel', laid.vessel)
-    await addRows(tx, 'skein', laid.skein)
+    const pieces = await addRows(tx, 'skein', laid.skein)
     await addRows(tx, 'placement', laid.placement)
     await addRows(tx, 'treatment', laid.treatment)
+    // Sessions that are drawn after something was read stand in the journal; what lies in them comes and goes with them.
+    await keepAdded(tx, sessions, drawn, { said })
+    await keepAdded(tx, skeinNoun, pieces, { said })
   })
 }
 

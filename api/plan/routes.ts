@@ -5,6 +5,7 @@ import { id } from '#api/contract/quantity.ts'
 import { z } from '#api/contract/schema.ts'
 import { answersProblem } from '#api/http/problem.ts'
 import { json, newRoutes } from '#api/http/routes.ts'
+import { saidIn, saidParameters } from '#api/records/said.ts'
 import { benchOf } from '#db/plans.ts'
 import { theRow } from '#db/rows.ts'
 import type { Database } from '#db/tables.ts'
@@ -42,6 +43,7 @@ const drawn = createRoute({
   method: 'post',
   path: '/{id}/plan/draw',
   tags,
+  parameters: saidParameters,
   summary: 'Draw the places by lot, and write the planned sessions',
   request: { params: oneTrial, body: json(DrawPlaces) },
   responses: {
@@ -64,7 +66,7 @@ export function planRoutes(db: Kysely<Database>) {
     })
     .openapi(drawn, async (c) => {
       const trial = await theRow(db, 'trial', c.req.valid('param').id, 'trial')
-      await drawPlan(db, trial, c.req.valid('json'))
+      await drawPlan(db, trial, c.req.valid('json'), saidIn(c))
       return c.json(await seen(trial.id), 201)
     })
 }

@@ -18,8 +18,19 @@ export async function addReadings(
   tx: Kysely<Database>,
   trialId: string,
   readings: readonly ReadingToAdd[],
-  { at = inItems, doubts, fresh }: Adding = {},
+  adding: Adding = {},
 ): Promise<Added<'reading'>> {
+  const rows = await readingRows(tx, trialId, readings, adding)
+  return addRows(tx, 'reading', rows, { at: adding.at ?? inItems, derived: ['wear', 'wearFrom', ...derived] })
+}
+
+/** Checks readings, marks what they correct, and gives their rows as they are to be written. */
+export async function readingRows(
+  tx: Kysely<Database>,
+  trialId: string,
+  readings: readonly ReadingToAdd[],
+  { at = inItems, doubts }: Adding = {},
+) {
   await refuseStrangers(
     tx,
     trialId,
@@ -55,7 +66,7 @@ export async function addReadings(
     }
   })
   await supersede(tx, 'reading', rows, { at })
-  return addRows(tx, 'reading', rows, { at, derived: ['wear', 'wearFrom', ...derived], fresh })
+  return rows
 }
 
 const derived = ['meanL', 'meanA', 'meanB', 'spotsN', 'mcdm', 'spread', 'clipped']

@@ -1,6 +1,7 @@
 import { mostFaults } from '#api/contract/faults.ts'
 import type { Doubt } from '#api/contract/one-or-many.ts'
 import { type Fault, Problem } from '#api/contract/problem.ts'
+import type { SkeinChange } from '#db/skein-change.ts'
 
 /** How records that are written together report back. */
 export type Adding = {
@@ -8,8 +9,8 @@ export type Adding = {
   readonly at?: (index: number) => string
   /** Takes the doubts that were found; without it they are not looked for. */
   readonly doubts?: Doubt[] | undefined
-  /** The ids were made just now, so that nothing can stand under them. */
-  readonly fresh?: boolean | undefined
+  /** Takes the skeins that changed along. */
+  readonly skeins?: SkeinChange[] | undefined
 }
 
 export const inItems = (index: number) => `#/items/${index}`

@@ -5,10 +5,11 @@ import { z } from '#api/contract/schema.ts'
 import { answersProblem } from '#api/http/problem.ts'
 import { ifMatch, json } from '#api/http/routes.ts'
 import type { PlainTable } from '#db/rows.ts'
-import type { Noun, Owned, Owner } from './noun.ts'
+import type { Changed, Noun, Owner, Under } from './noun.ts'
+import { saidParameters } from './said.ts'
 
-/** What every address of a noun says of itself: its tag, and a sentence in the OpenAPI document. */
-type Said = { readonly tags: string[]; readonly summary: string }
+/** What every address of a noun says of itself: its tag, a sentence, and headers that it reads beside its types. */
+type Said = { readonly tags: string[]; readonly summary: string; readonly parameters?: typeof saidParameters }
 /** What the address carries: nothing, or the id of what its records belong to. */
 type Where = { readonly params?: z.ZodObject }
 
@@ -27,12 +28,10 @@ export function listing<Path extends string, W extends Where, Q extends z.ZodObj
 }
 
 /** POST of one record or of `{ items }`, all or nothing. */
-export function adding<
-  Path extends string,
-  W extends Where,
-  Sent extends z.ZodType,
-  Shape extends z.ZodRawShape,
->(path: Path, { where, sent, shown, ...said }: Said & { where: W; sent: Sent; shown: z.ZodObject<Shape> }) {
+function adding<Path extends string, W extends Where, Sent extends z.ZodType, Shape extends z.ZodRawShape>(
+  path: Path,
+  { where, sent, shown, ...said }: Said & { where: W; sent: Sent; shown: z.ZodObject<Shape> },
+) {
   return createRoute({
     method: 'post',
     path,
@@ -46,6 +45,7 @@ export function adding<
   })
 }
 
+/** GET of one record. */
 export function showing<Shown extends z.ZodType>({ shown, ...said }: Said & { shown: Shown }) {
   return createRoute({
     method: 'get',
@@ -57,7 +57,7 @@ export function showing<Shown extends z.ZodType>({ shown, ...said }: Said & { sh
 }
 
 /** PATCH of a record that is still at the version that was seen. */
-export function changing<Sent extends z.ZodType, Shape extends z.ZodRawShape>({
+function changing<Sent extends z.ZodType, Shape extends z.ZodRawShape>({
   sent,
   shown,
   ...said
@@ -82,7 +82,7 @@ export function changing<Sent extends z.ZodType, Shape extends z.ZodRawShape>({
 }
 
 /** DELETE of a record that is still at the version that was seen. */
-export function removing(said: Said) {
+function removing(said: Said) {
   return createRoute({
     method: 'delete',
     path: '/{id}',
@@ -96,35 +96,108 @@ export function removing(said: Said) {
 }
 
 /** The addresses of records under what they belong to: their list, and their POST. */
-export function addressesIn<
+export function addressesUnder<
   Path extends string,
   T extends PlainTable,
   Sent extends z.ZodType,
   Shape extends z.ZodRawShape,
   O extends Owner,
->(
-  path: Path,
-  { owner, noun, plural, sent, shown }: Noun<T, Sent, z.ZodObject<Shape>> & Owned<T, O, z.output<Sent>>,
-) {
+>(path: Path, { owner, noun, plural, sent, shown }: Noun<T, Sent, z.ZodObject<Shape>> & Under<O>) {
   const tags = [plural]
-  const where = { params: oneId }
+  const params = oneId
   return {
     listed: listing(path, {
       tags,
       summary: `The ${plural} of a ${owner}, oldest first`,
-      where,
+      where: { params },
       query: listQuery,
       shown,
     }),
-    added: adding(path, { tags, summary: `Add a ${noun}, or up to 5000 at once`, where, sent, shown }),
+    added: adding(path, {
+      tags,
+      summary: `Add a ${noun}, or up to 5000 at once`,
+      parameters: saidParameters,
+      where: { params },
+      sent,
+      shown,
+    }),
   }
 }
 
-/** The addresses of one record, by its id. */
+/** The addresses of records that belong to nothing: their list, and their POST. */
+export function freeAddresses<T extends PlainTable, Sent extends z.ZodType, Shape extends z.ZodRawShape>(
+  { plural, sent, shown }: Noun<T, Sent, z.ZodObject<Shape>>,
+  said: { readonly listed: string; readonly added: string },
+) {
+  const tags = [plural]
+  return {
+    all: listing('/', { tags, summary: said.listed, where: {}, query: listQuery, shown }),
+    added: adding('/', { tags, summary: said.added, parameters: saidParameters, where: {}, sent, shown }),
+  }
+}
+
+/** The address of one record, by its id. */
 export function addressesOf<T extends PlainTable, Sent extends z.ZodType, Shape extends z.ZodRawShape>({
   noun,
   plural,
   shown,
 }: Noun<T, Sent, z.ZodObject<Shape>>) {
   return { one: showing({ tags: [plural], summary: `One ${noun}`, shown }) }
+}
+
+/** The PATCH and DELETE of a record that is judged, with who and why for the journal. */
+export function changesOf<
+  T extends PlainTable,
+  Sent extends z.ZodType,
+  Shape extends z.ZodRawShape,
+  Part extends z.ZodType,
+>(it: Noun<T, Sent, z.ZodObject<Shape>> & Changed<T, Part>) {
+  const { noun, plural, changed, shown } = it
+  return {
+    changed: changing({
+      tags: [plural],
+      summary: `Change a ${noun} that is still at the version you saw`,
+      sent: changed,
+      shown,
+      parameters: saidParameters,
+    }),
+    removed: removalOf(it, `Remove a ${noun} of which nothing was measured`),
+  }
+}
+
+/** The DELETE of a record that is judged, with who and why for the journal. */
+export function removalOf<T extends PlainTable, Sent extends z.ZodType, Shape extends z.ZodRawShape>(
+  { plural }: Noun<T, Sent, z.ZodObject<Shape>>,
+  summary: string,
+) {
+  return removing({ tags: [plural], summary, parameters: saidParameters })
+}
+
+/** Every address of a noun of the studio that no finding judges. */
+export function catalogueAddresses<
+  T extends PlainTable,
+  Sent extends z.ZodType,
+  Shape extends z.ZodRawShape,
+  Part extends z.ZodType,
+>(it: Noun<T, Sent, z.ZodObject<Shape>> & Changed<T, Part>) {
+  const { noun, plural, sent, changed, shown } = it
+  const tags = [plural]
+  return {
+    all: listing('/', {
+      tags,
+      summary: `The ${plural}, oldest first`,
+      where: {},
+      query: listQuery,
+      shown,
+    }),
+    added: adding('/', { tags, summary: `Add a ${noun}, or several`, where: {}, sent, shown }),
+    ...addressesOf(it),
+    changed: changing({
+      tags,
+      summary: `Change a ${noun} that is still at the version you saw`,
+      sent: changed,
+      shown,
+    }),
+    removed: removing({ tags, summary: `Remove a ${noun} that nothing else needs` }),
+  }
 }

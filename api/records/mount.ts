@@ -1,25 +1,20 @@
 import type { OpenAPIHono } from '@hono/zod-openapi'
 import type { Kysely } from 'kysely'
-import { baseRoutes } from '#api/bases/routes.ts'
-import { dyeRoutes } from '#api/dyes/routes.ts'
-import { exposureRoutes } from '#api/exposures/routes.ts'
-import { instrumentRoutes } from '#api/instruments/routes.ts'
-import { outcomeRoutes, trialOutcomeRoutes } from '#api/outcomes/routes.ts'
-import { placementRoutes } from '#api/placements/routes.ts'
-import { readingRoutes, trialReadingRoutes } from '#api/readings/routes.ts'
+import { baseRoutes } from '#api/bases/bases.ts'
+import { dyeRoutes } from '#api/dyes/dyes.ts'
+import { exposureRoutes, vesselExposureRoutes } from '#api/exposures/exposures.ts'
+import { instrumentRoutes } from '#api/instruments/instruments.ts'
+import { outcomeRoutes, trialOutcomeRoutes } from '#api/outcomes/outcomes.ts'
+import { placementRoutes, vesselPlacementRoutes } from '#api/placements/placements.ts'
+import { readingRoutes, trialReadingRoutes } from '#api/readings/readings.ts'
 import { rinseRoutes, trialRinseRoutes } from '#api/rinses/rinses.ts'
-import {
-  sessionRoutes,
-  sessionVesselRoutes,
-  sharedSessionRoutes,
-  trialSessionRoutes,
-} from '#api/sessions/routes.ts'
-import { sittingRoutes } from '#api/sittings/routes.ts'
-import { skeinRoutes, trialSkeinRoutes } from '#api/skeins/routes.ts'
-import { stampRoutes, trialStampRoutes } from '#api/stamps/routes.ts'
-import { stockRoutes } from '#api/stocks/routes.ts'
-import { treatmentRoutes, trialTreatmentRoutes } from '#api/treatments/routes.ts'
-import { vesselExposureRoutes, vesselPlacementRoutes, vesselRoutes } from '#api/vessels/routes.ts'
+import { sessionRoutes, sharedSessionRoutes, trialSessionRoutes } from '#api/sessions/sessions.ts'
+import { sittingRoutes } from '#api/sittings/sittings.ts'
+import { skeinRoutes, trialSkeinRoutes } from '#api/skeins/skeins.ts'
+import { stampRoutes, trialStampRoutes } from '#api/stamps/stamps.ts'
+import { stockRoutes } from '#api/stocks/stocks.ts'
+import { treatmentRoutes, trialTreatmentRoutes } from '#api/treatments/treatments.ts'
+import { sessionVesselRoutes, vesselRoutes } from '#api/vessels/vessels.ts'
 import type { Database } from '#db/tables.ts'
 
 /** Mounts the nouns of the record: what the studio has, what was done, what was measured. */

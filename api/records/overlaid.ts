@@ -1,8 +1,10 @@
 /** A record as it will be: what was sent over what stands; what was not sent stays. */
-export function overlaid<Before extends object, Sent extends object>(
+export function overlaid<Before extends object>(
   before: Before,
-  sent: Sent,
-): Omit<Before, keyof Sent> & { [Key in keyof Sent]-?: Exclude<Sent[Key], undefined> } {
-  const defined = Object.entries(sent).filter(([, value]) => value !== undefined)
-  return { ...before, ...Object.fromEntries(defined) } as never
+  sent: { readonly [Key in keyof Before]?: Before[Key] | undefined },
+): Before {
+  const after = { ...before }
+  for (const [key, value] of Object.entries(sent))
+    if (value !== undefined) Object.assign(after, { [key]: value })
+  return after
 }

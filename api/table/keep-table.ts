@@ -2,13 +2,15 @@ import { randomUUID } from 'node:crypto'
 import type { Kysely } from 'kysely'
 import { Problem } from '#api/contract/problem.ts'
 import type { CellFault, NewTable, TableCheck, TableKept } from '#api/contract/table.ts'
-import { addReadings } from '#api/readings/add-readings.ts'
+import { readingRows } from '#api/readings/add-readings.ts'
+import { type Said, unsaid } from '#api/records/said.ts'
 import { deriveResults } from '#api/results/derive-results.ts'
 import { addFactor } from '#api/trials/add-factor.ts'
 import { insertRows } from '#db/add-rows.ts'
 import { refuseStrangers } from '#db/belonging.ts'
 import { giveOtherwise } from '#db/give-otherwise.ts'
 import { inTransaction } from '#db/in-transaction.ts'
+import { begunTrials } from '#db/journal.ts'
 import { knownPieces, tellFates } from '#db/known-pieces.ts'
 import { findRow } from '#db/rows.ts'
 import type { Database } from '#db/tables.ts'
@@ -16,6 +18,7 @@ import { namesIn } from '#db/tables-kept.ts'
 import { type FactorWithLevels, factorsOf, holdTrial, type TrialRow } from '#db/trials.ts'
 import { trustReferences } from '#db/trust-references.ts'
 import { type CheckedTable, checkTable, levelsMet, rowsToKeep } from './check-table.ts'
+import { type Followed, keepLaidOut } from './keep-laid-out.ts'
 import { type LaidOut, nameOfSession } from './laid-out.ts'
 import { type Around, layOut, nameOfLevel } from './lay-out.ts'
 import { end, say } from './progress.ts'
@@ -25,7 +28,12 @@ import type { RowValues } from './row-values.ts'
  * Keeps a table: all of its rows or, by explicit choice, the ready ones with the rest listed. In one transaction: what
  * goes wrong leaves nothing behind. The same import under the same id is harmless.
  */
-export async function keepTable(db: Kysely<Database>, trial: TrialRow, table: NewTable): Promise<TableKept> {
+export async function keepTable(
+  db: Kysely<Database>,
+  trial: TrialRow,
+  table: NewTable,
+  said: Said = unsaid,
+): Promise<TableKept> {
   const importId = table.id ?? randomUUID()
   try {
     say(importId, 'reading', 0, 1)
@@ -52,9 +60,11 @@ export async function keepTable(db: Kysely<Database>, trial: TrialRow, table: Ne
         answers: table,
         around: aroundOf(trial.id, names, all),
       })
-      await write(tx, trial.id, laidOut, (share) =>
+      const begun = (await begunTrials(tx, [trial.id])).has(trial.id)
+      const followed = await write(tx, trial.id, laidOut, (share) =>
         say(importId, 'keeping', Math.round(rows.length * share), rows.length),
       )
+      if (begun) await keepLaidOut(tx, laidOut, followed, said)
       const leftOut = table.keep === 'ready' ? firstFaults(checked) : []
       const makes = { ...counted(laidOut), levels: levelsMet(checked) }
       await tx
@@ -203,7 +213,7 @@ async function write(
   trialId: string,
   laidOut: LaidOut,
   told: (share: number) => void,
-): Promise<void> {
+): Promise<Followed> {
   const parts = [
     ['base', laidOut.bases],
     ['session', laidOut.sessions],
@@ -231,15 +241,20 @@ async function write(
   }
   for (let from = 0; from < laidOut.readings.length; from += atOnce) {
     told(done / of)
-    await addReadings(tx, trialId, laidOut.readings.slice(from, from + atOnce), { fresh: true })
+    await insertRows(
+      tx,
+      'reading',
+      await readingRows(tx, trialId, laidOut.readings.slice(from, from + atOnce)),
+    )
     done += Math.min(atOnce, laidOut.readings.length - from)
   }
-  await tellFates(tx, laidOut.fates)
-  await giveOtherwise(tx, trialId, laidOut.given)
+  const fated = await tellFates(tx, laidOut.fates)
+  const otherwise = await giveOtherwise(tx, trialId, laidOut.given)
   for (let from = 0; from < skeinIds.length; from += derivedAtOnce) {
     told((records + (2 * records * from) / skeinIds.length) / of)
     await deriveResults(tx, skeinIds.slice(from, from + derivedAtOnce))
   }
+  return { fated, otherwise }
 }
 
 const atOnce = 10_000

@@ -8,6 +8,7 @@ import { type Column, NewTable, TableCheck, TableKept, TableProgress } from '#ap
 import { wear } from '#api/contract/wear.ts'
 import { answersProblem } from '#api/http/problem.ts'
 import { json, newRoutes } from '#api/http/routes.ts'
+import { type Said, saidIn, saidParameters } from '#api/records/said.ts'
 import { knownPieces } from '#db/known-pieces.ts'
 import { theRow } from '#db/rows.ts'
 import type { Database } from '#db/tables.ts'
@@ -37,6 +38,7 @@ const sent = createRoute({
   method: 'post',
   path: '/{id}/table',
   tags,
+  parameters: saidParameters,
   summary: 'Keep a table, pasted or as CSV; with ?check=true only say what is wrong with it',
   request: {
     params: oneTrial,
@@ -68,9 +70,9 @@ const asked = createRoute({
 
 /** `/api/trials/:id/table`: table in, table out. */
 export function tableRoutes(db: Kysely<Database>) {
-  const keep = async (trialId: string, table: NewTable, check: boolean) => {
+  const keep = async (trialId: string, table: NewTable, check: boolean, said: Said) => {
     const trial = await theRow(db, 'trial', trialId, 'trial')
-    if (!check) return { kept: await keepTable(db, trial, table) }
+    if (!check) return { kept: await keepTable(db, trial, table, said) }
     const names = await namesIn(db, trial.id)
     const checked = await checkTable(table, {
       factors: await factorsOf(db, trial.id),
@@ -91,7 +93,7 @@ export function tableRoutes(db: Kysely<Database>) {
         faultsOf(trialId.error, ['path', 'id']),
       )
     const table = tableInText(await c.req.text(), c.req.query())
-    const { kept, checked } = await keep(trialId.data, table, c.req.query('check') === 'true')
+    const { kept, checked } = await keep(trialId.data, table, c.req.query('check') === 'true', saidIn(c))
     return kept ? c.json(kept, 201) : c.json(checked, 200)
   })
   return routes
@@ -115,6 +117,7 @@ export function tableRoutes(db: Kysely<Database>) {
         c.req.valid('param').id,
         c.req.valid('json'),
         c.req.valid('query').check === 'true',
+        saidIn(c),
       )
       return kept ? c.json(kept, 201) : c.json(checked as TableCheck, 200)
     })

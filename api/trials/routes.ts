@@ -6,7 +6,9 @@ import { z } from '#api/contract/schema.ts'
 import { ChangedTrial, Factor, NewFactor, NewRule, NewTrial, Rule, Trial } from '#api/contract/trial.ts'
 import { answersProblem } from '#api/http/problem.ts'
 import { ifMatch, json, newRoutes, versionSeen } from '#api/http/routes.ts'
-import { changedConditions } from '#api/records/changed.ts'
+import { conditionsChecked } from '#api/records/conditions-checked.ts'
+import { keepChanged } from '#api/records/journal.ts'
+import { saidIn, saidParameters } from '#api/records/said.ts'
 import { deriveResults } from '#api/results/derive-results.ts'
 import { skeinsOfTrial } from '#db/losses.ts'
 import { changeRow, listRows, removeRow, theRow } from '#db/rows.ts'
@@ -14,6 +16,7 @@ import type { Database } from '#db/tables.ts'
 import { factorsOf, isMeasured, rulesOf } from '#db/trials.ts'
 import { addFactor } from './add-factor.ts'
 import { addRule, lockRule } from './add-rule.ts'
+import { judgedTrial } from './judged-trial.ts'
 import { presentFactor, presentRule, presentTrial } from './present-trial.ts'
 import { startTrial } from './start-trial.ts'
 
@@ -52,6 +55,7 @@ const changed = createRoute({
   method: 'patch',
   path: '/{id}',
   tags,
+  parameters: saidParameters,
   summary: 'Change a trial that is still at the version you saw',
   request: { params: oneTrial, headers: ifMatch, body: json(ChangedTrial) },
   responses: {
@@ -154,16 +158,15 @@ export function trialRoutes(db: Kysely<Database>) {
     })
     .openapi(changed, async (c) => {
       const version = versionSeen(c.req.valid('header'))
-      const { conditions, held, ...rest } = c.req.valid('json')
+      const sent = c.req.valid('json')
       const { id } = c.req.valid('param')
       const row = await db.transaction().execute(async (tx) => {
-        const values = {
-          ...rest,
-          ...(await changedConditions(tx, id, { conditions }, [])),
-          ...(held === undefined ? {} : { held: JSON.stringify(held) }),
-        }
+        const before = await theRow(tx, 'trial', id, 'trial')
+        const values = await conditionsChecked(tx, id, sent, [])
         const changed = await changeRow(tx, 'trial', id, { version, values, noun: 'trial' })
-        if (conditions !== undefined) await deriveResults(tx, await skeinsOfTrial(tx, id))
+        if (sent.conditions !== undefined) await deriveResults(tx, await skeinsOfTrial(tx, id))
+        const touched = await judgedTrial.touches(tx, [changed])
+        await keepChanged(tx, judgedTrial, [before, changed], { said: saidIn(c), touched })
         return changed
       })
       return c.json(presentTrial(row), 200)

@@ -71,6 +71,7 @@ export function recordOf(written: RecordWritten): TrialRecord {
       held: [],
       invented: true,
       archivedAt: null,
+      journalFrom: day,
     },
     factors,
     rules: [],

@@ -1,9 +1,9 @@
 import type { Kysely } from 'kysely'
-import { NewDye } from '#api/contract/dye.ts'
+import { dye } from '#api/contract/dye.ts'
 import { rinse } from '#api/contract/rinse.ts'
 import { newRoutes } from '#api/http/routes.ts'
 import { addTo } from '#api/records/add.ts'
-import { addressesIn } from '#api/records/addresses.ts'
+import { addressesUnder } from '#api/records/addresses.ts'
 import { ownedNoun } from '#api/records/noun.ts'
 import { presentMeasured } from '#api/records/present.ts'
 import { addRinses } from '#api/rinses/add-rinses.ts'
@@ -15,7 +15,7 @@ declare const db: Kysely<Database>
 
 /** Never run: the type check alone reads it. */
 export function wrongDeclarations() {
-  const { added } = addressesIn('/{id}/rinses', rinses)
+  const { added } = addressesUnder('/{id}/rinses', rinses)
   newRoutes().openapi(added, addTo(db, rinses))
 
   ownedNoun({
@@ -42,5 +42,5 @@ export function wrongDeclarations() {
   // @ts-expect-error the rows of another table
   ownedNoun({ ...rinses, table: 'stamp' })
   // @ts-expect-error the handler of another noun
-  newRoutes().openapi(added, addTo(db, { ...rinses, present: presentMeasured(rinse), sent: NewDye }))
+  newRoutes().openapi(added, addTo(db, { ...rinses, present: presentMeasured(rinse), sent: dye.sent }))
 }
