@@ -78,7 +78,7 @@ export function alikeColours(asked: Asked, reference: LevelRow, margin: number):
  *
  * @example
  * const apart = [0.98, 1.12, 0.92, 1.47].map((dE00) => ({ dE00, errorShare: 1 }))
- * coloursCompared(apart, undefined, 0.95).interval // { lower: 0.838, upper: 1.407 }
+ * coloursCompared(apart, undefined, 0.95).interval // { lower: 0.833, upper: 1.412 }
  */
 export function coloursCompared(
   apart: readonly Apart[],

@@ -5,7 +5,7 @@ import { alike } from '#api/judging/alike-verdict.ts'
 import { coloursApart } from '#api/judging/colours-between-arms.ts'
 import { deciding } from '#api/judging/deciding-interval.ts'
 import { judgedTrial } from '#api/judging/judged-trial.ts'
-import type { Noise } from '#api/judging/noise.ts'
+import { type Noise, noiseOf } from '#api/judging/noise.ts'
 import { ciede2000 } from '#api/science/colour/ciede2000.ts'
 import { extraLoss } from '#api/science/verdicts/extra-loss.ts'
 import { pairedExtraLoss } from '#api/science/verdicts/paired-extra-loss.ts'
@@ -14,6 +14,7 @@ import med from '#test/reference/stats/tost-noninferiority-med.json' with { type
 import { recordOf } from '#test/support/a-record.ts'
 import { aCondition, askedOf } from '#test/support/asked-of.ts'
 import { expectClose } from '#test/support/close-to.ts'
+import { steamLadderTrial } from '#test/support/steam-ladder-record.ts'
 
 const known = { fewestUnits: 7, blank: 0, noiseStops: false }
 const blocksOf = (values: readonly number[]) => ({
@@ -176,4 +177,25 @@ test('colours of two sessions are not settled, nor are any with an error that is
     soaked([0.9, 1.2, 0.7, 1.1], colours, { noise: { ...noise, kind: 'planning', df: undefined } }).answer,
   ).toBe('not-settled')
   expect(soaked([0.9, 1.2, 0.7, 1.1], colours, { noise: undefined }).answer).toBe('not-settled')
+})
+
+test('of a loss, 35 and 75 minutes of the steam ladder are alike within 1.0, with the error’s limit at both ends', () => {
+  const trial = steamLadderTrial()
+  const loss = aCondition({
+    question: 'alike',
+    outcome: 'dE00',
+    wear: { W2: 3 },
+    against: 'reference',
+    margin: 1,
+  })
+  const answers = judgeAlike(askedOf(trial, loss, { noise: noiseOf(trial, loss) }))
+  const at = (minutes: number) => answers.find((it) => it.levelId === `#steamTime ${minutes}`)
+  expect(at(35)?.answer).toBe('holds')
+  expect(at(35)?.estimate?.upper).toBeCloseTo(0.55, 2)
+  expect(at(35)?.estimate?.lower).toBeLessThan(-0.5)
+  expect(at(35)?.reason).toMatch(
+    /^35 minutes and 75 minutes came out within 0\.5\d of each other; you allowed 1\.0\.$/,
+  )
+  expect(at(0)?.answer).toBe('does-not-hold')
+  expect(at(20)?.answer).toBe('not-settled')
 })
