@@ -1,8 +1,10 @@
 import { type Kysely, type Selectable, sql } from 'kysely'
 import { theRow } from './rows.ts'
 import type {
+  Conditions,
   Database,
   Method,
+  Protocol,
   ResultTable,
   Role,
   SessionTable,
@@ -80,6 +82,18 @@ export type ReadingSeen = {
   readonly inFrameStandardId: string | null
   readonly person: string | null
 }
+/** What the vessels of a trial were put through, as it was recorded: the most specific conditions win. */
+export type ExposureRecord = {
+  readonly vesselId: string
+  readonly protocol: Protocol
+  readonly conditions: Conditions
+}
+/** Under which light and observer the skeins of a trial were read. */
+export type ViewingRecord = {
+  readonly skeinId: string
+  readonly illuminant: string | null
+  readonly observer: string | null
+}
 /** An unchanged skein read again: a difference that is noise, or drift. */
 export type TwinRecord = {
   readonly skeinId: string
@@ -144,6 +158,15 @@ export async function trialRecord(db: Kysely<Database>, trialId: string) {
   const { rows: graders } = await sql<{ grader: string | null; blindCode: string | null; kind: string }>`
     select distinct o.grader, o.blind_code, o.kind from outcome o left join skein k on k.id = o.skein_id
     where k.trial_id = ${trialId} and not o.superseded`.execute(db)
+  const { rows: exposures } =
+    await sql<ExposureRecord>`select e.vessel_id, e.protocol, s.conditions || v.conditions || e.conditions as conditions
+    from exposure e join vessel v on v.id = e.vessel_id join session s on s.id = v.session_id
+    where not e.superseded and e.vessel_id in (
+      select p.vessel_id from placement p join skein k on k.id = p.skein_id where k.trial_id = ${trialId}
+    ) order by e.created_at, e.id`.execute(db)
+  const { rows: viewings } = await sql<ViewingRecord>`select distinct r.skein_id, s.illuminant, s.observer
+    from reading r join skein k on k.id = r.skein_id join sitting s on s.id = r.sitting_id
+    where k.trial_id = ${trialId} and not r.superseded`.execute(db)
   const { rows: reports } = await sql<{ n: number }>`select count(*)::int as n from attachment
     where owner_kind = 'trial' and owner_id = ${trialId} and kind = 'report'`.execute(db)
   const { rows: readings } =
@@ -165,6 +188,8 @@ export async function trialRecord(db: Kysely<Database>, trialId: string) {
     colours,
     readings,
     methods,
+    exposures,
+    viewings,
     graders,
     reports: reports[0]?.n ?? 0,
     twins: await twinsOf(db, trialId),

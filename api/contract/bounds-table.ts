@@ -29,6 +29,8 @@ export type Bounds = {
   /** What is usual in a special case, in words. */
   readonly usualNote?: string
   readonly doubtful?: Doubtful
+  /** Why a doubtful value is dangerous, in words. */
+  readonly because?: string
   /** A doubt that needs more than the value itself, in words. */
   readonly doubtfulIf?: string
   readonly impossible: Impossible
@@ -152,8 +154,10 @@ export const boundsTable = {
     stage: 'set',
   }),
   microwavePower: of('Microwave power', 'W', [600, 1000], from(100, 2000), { stage: 'set' }),
-  microwaveBurst: of('Microwave burst', 's', [90, 180], from(5, 900), {
-    doubtful: { over: 300 },
+  microwaveBurst: of('Microwave burst', 's', [30, 120], from(5, 900), {
+    doubtful: { over: 120 },
+    because:
+      'yarn that dries out can catch fire. Two minutes at a time, wet through and vented, never left alone',
     stage: 'set',
   }),
   altitude: of('Altitude', 'm', [0, 1500], from(-450, 5500), { doubtful: { over: 2500 } }),

@@ -77,7 +77,8 @@ export function rangeOf(key: VariableKey): string {
 export function doubtOf(key: VariableKey, value: number): string | undefined {
   const it = bounds[key]
   if (refusal(key, value) || !isDoubtful(it.doubtful, value)) return undefined
-  return `${saidAs(it, value)} is ${compared(it, value)}. Keep it?`
+  const because = it.because === undefined ? '' : `; ${it.because}`
+  return `${saidAs(it, value)} is ${compared(it, value)}${because}. Keep it?`
 }
 
 function isOutside({ impossible: no }: Bounds, value: number): boolean {

@@ -11,6 +11,8 @@ export const Sheet = z
     lead: z.string(),
     answer: z.enum(answers),
     what: z.string(),
+    /** The light and observer of its colours, as recorded. Sheets frozen earlier lack it. */
+    viewedUnder: z.string().optional(),
     test: z.string(),
     howMany: z.string(),
     worst: z.string(),

@@ -2,15 +2,28 @@ import type { Sheet } from '#api/contract/evidence.ts'
 import type { Finding, LevelFinding, Step } from '#api/contract/finding.ts'
 import { outcomeKind } from '#api/contract/outcomes.ts'
 import { gradeNumber, gradeText } from '#api/science/fastness/grades.ts'
-import { protocols } from '#api/science/fastness/protocols.ts'
 import { counted } from '#api/science/verdicts/figure.ts'
+import type { ExposureRecord, ViewingRecord } from '#db/trial-record.ts'
+import { asDone } from './as-done.ts'
+import { viewedUnder } from './viewed-under.ts'
 
 type Held = { readonly key: string; readonly value: string | number; readonly plusMinus?: number | undefined }
 
 /** The claim of a finding: what was tested, on how many, the worst result and what was not tested. */
 export function sheetOfFinding(
   finding: Finding,
-  { held, bases }: { held: readonly Held[]; bases: readonly string[] },
+  {
+    held,
+    bases,
+    exposures,
+    viewings,
+  }: {
+    held: readonly Held[]
+    bases: readonly string[]
+    /** Of the vessels that its skeins lay in, and of the readings of its skeins. */
+    exposures: readonly ExposureRecord[]
+    viewings: readonly ViewingRecord[]
+  },
 ): Sheet {
   const { verdict } = finding
   return {
@@ -19,7 +32,8 @@ export function sheetOfFinding(
     lead: verdict?.lead ?? finding.waitsFor ?? '',
     answer: verdict?.answer ?? 'not-settled',
     what: whatInWords(finding, held, bases),
-    test: testInWords(finding),
+    test: testInWords(finding, exposures),
+    viewedUnder: viewedUnder(viewings),
     howMany: howMany(finding),
     worst: worstInWords(finding),
     alsoTried: (finding.within?.others ?? []).map(({ headline }) => headline).join(' '),
@@ -46,27 +60,18 @@ function whatInWords(
   return capital(tried ? `${sentence} Tried, ${tried}.` : sentence)
 }
 
-function testInWords({ outcome }: Finding): string {
+/** The test by its name, and how it was done, as recorded: the numbers of a protocol are plans, and never printed as done. */
+function testInWords({ outcome }: Finding, exposures: readonly ExposureRecord[]): string {
   if (!outcome) return 'Nothing was tested yet.'
   const axes = Object.keys(outcome.wear)
   if (axes.length === 0) return `${outcome.label}, read without washing or light.`
-  const conditions = axes.flatMap((axis) => {
-    const protocol = protocols.find((it) => it.code === axis.replace(' days', ''))
-    if (!protocol) return []
-    const parts = [
-      protocol.celsius ? `${range(protocol.celsius)} °C` : '',
-      protocol.minutes ? `${range(protocol.minutes)} min` : '',
-      protocol.liquorMlPerGram ? `${protocol.liquorMlPerGram} mL/g` : '',
-      protocol.soapGramsPerLitre ? `soap ${protocol.soapGramsPerLitre} g/L` : '',
-    ].filter((part) => part !== '')
-    return parts.length > 0 ? [parts.join(', ')] : []
-  })
+  const codes = axes.map((axis) => axis.replace(' days', ''))
+  const done = codes.map((code) => `${codes.length > 1 ? `${code}: ` : ''}${asDone(code, exposures)}`)
+  const near = codes.length === 1 ? `protocol ${codes[0]}` : `protocols ${codes.join(', ')}`
   return capital(
-    `${outcome.wearInWords}${conditions.length > 0 ? ` at ${conditions.join('; ')}` : ''}. A home test near ${axes.length === 1 ? `protocol ${axes[0]}` : `protocols ${axes.join(', ')}`} of this tool.`,
+    `${outcome.wearInWords}. As done: ${done.join('. ')}. A home test near ${near} of this tool.`,
   )
 }
-
-const range = ([low, high]: readonly [number, number]) => (low === high ? String(low) : `${low}–${high}`)
 
 function howMany(finding: Finding): string {
   const { counts, verdict, skeins, within } = finding
@@ -110,7 +115,7 @@ function worstValue(values: readonly number[], { outcome, rule }: Finding): stri
     (it) => it.outcome === outcome.key && it.direction === 'larger is better',
   )
   const worst = larger ? Math.min(...values) : Math.max(...values)
-  return [`${outcome.label.toLowerCase()} ${worst.toFixed(2)}${outcome.unit ? ` ${outcome.unit}` : ''}`]
+  return [`${lower(outcome.label)} ${worst.toFixed(2)}${outcome.unit ? ` ${outcome.unit}` : ''}`]
 }
 
 function worstGrade(grades: readonly (string | null)[]): string[] {
@@ -161,4 +166,7 @@ export function sheetRows(finding: Finding): SheetRow[] {
 export const isGraded = ({ key }: { readonly key: string }): boolean => outcomeKind(key).scale === 'grade'
 
 export const figure = (value: number) => value.toFixed(2).replace('-', '−')
+/** As inside a sentence; a sign such as L* stays as it is. */
+export const lower = (words: string) =>
+  /^[A-Z][*A-Z]/.test(words) ? words : words.charAt(0).toLowerCase() + words.slice(1)
 const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1)

@@ -9,7 +9,7 @@ import type { Tone } from '#api/science/pictures/marks.ts'
 import { escaped, svgOfMarks } from '#api/science/pictures/svg-of-marks.ts'
 import { verdictMarkShape } from '#api/science/pictures/verdict-mark.ts'
 import { verdictInWords } from '#api/science/verdicts/verdict.ts'
-import { figure, isGraded, sheetRows } from './sheet-of-finding.ts'
+import { figure, isGraded, lower, sheetRows } from './sheet-of-finding.ts'
 import { sideName } from './side-name.ts'
 
 export type SheetFrame = {
@@ -56,10 +56,10 @@ export function sheetPage(sheet: Sheet, finding: Finding, { state, stamp }: Shee
           <h2>${ladder ? withDelta([ladder.title, finding.outcome?.unit].filter(Boolean).join(', ')) : 'No picture yet'}</h2>
           <div class="picture">${ladder ? raw(svgOfMarks(ladderDrawing(ladder, { width: 560, height: 400 }), { width: 560, height: 400, finding: ladder.finding, tones, family: 'inherit', id: 'ladder' })) : html`<p>${finding.waitsFor ?? ''}</p>`}</div>
         </section>
-        ${level ? pairSection(level, finding) : ''}
+        ${level ? pairSection(level, finding, sheet.viewedUnder) : ''}
       </div>
       <section>
-        <h2>${withDelta(`Every skein, ${finding.outcome?.label.toLowerCase() ?? 'result'}${finding.outcome?.unit ? ` in ${finding.outcome.unit}` : ''}`)}</h2>
+        <h2>${withDelta(`Every skein, ${finding.outcome ? lower(finding.outcome.label) : 'result'}${finding.outcome?.unit ? ` in ${finding.outcome.unit}` : ''}`)}</h2>
         <div class="scroll" tabindex="0" role="region" aria-label="Every skein">
           <table class="fit">
             <thead>
@@ -154,7 +154,11 @@ function stepsSvg(step: string): string {
   return `<svg width="300" height="48" viewBox="0 0 300 48" role="img" aria-label="Evidence step ${escaped(step)} of E0 to E4"><line x1="14" x2="286" y1="14" y2="14" stroke="#24221E"/>${knots.join('')}</svg>`
 }
 
-function pairSection(level: Finding['levels'][number], { outcome }: Finding) {
+function pairSection(
+  level: Finding['levels'][number],
+  { outcome }: Finding,
+  viewedUnder: string | undefined,
+) {
   if (!level.before || !level.after)
     return html`<section><h2>${level.words}</h2><p class="small">No colour was read: a swatch is never made up.</p></section>`
   const [before, after] = [labToSrgb(level.before), labToSrgb(level.after)]
@@ -167,7 +171,7 @@ function pairSection(level: Finding['levels'][number], { outcome }: Finding) {
     <div class="pair">${raw(yarn)}</div>
     <p class="ends"><span>before</span><span>after ${outcome?.wearInWords ?? ''}</span></p>
     <p>${level.withinNoise ? 'No change that can be told.' : `${capital(level.direction.join(', '))}.`}${beyond ? ' Cut corner: the true colour is beyond this screen.' : ''}</p>
-    <p class="small">L* a* b* ${lab(level.before)} before; ${lab(level.after)} after (D65, 10°, means of ${level.skeins} skeins).</p>
+    <p class="small">L* a* b* ${lab(level.before)} before; ${lab(level.after)} after (${viewedUnder ?? 'illuminant and observer not recorded'}; means of ${level.skeins} skeins).</p>
   </section>`
 }
 

@@ -68,7 +68,7 @@ export const problemHandler: ErrorHandler = (error, c) => {
     type: 'about:blank',
     title: 'Something broke here',
     status: 500,
-    detail: 'Something broke here. Nothing you typed is lost.',
+    detail: 'Something broke here. It may not have been stored: look before you try again.',
     ...(requestId ? { requestId } : {}),
   }
   return c.body(JSON.stringify(body), 500, { 'content-type': 'application/problem+json' })

@@ -106,6 +106,8 @@ export function recordOf(written: RecordWritten): TrialRecord {
     colours: [],
     readings: [],
     methods: [],
+    exposures: [],
+    viewings: [],
     graders: [],
     reports: 0,
     twins: [],

@@ -89,7 +89,7 @@ async function answered<T>(asked: Promise<Answer<T>> | Answer<T>): Promise<Answe
     return await asked
   } catch (cause) {
     if (cause instanceof Error && cause.name === 'AbortError') throw cause
-    throw new Refused('No connection. What you typed is still here; try again when it is back.', {
+    throw new Refused('No connection. Try again when it is back.', {
       status: 0,
       problem: 'no-connection',
     })
@@ -100,7 +100,7 @@ async function refusalOf(response: Answer<unknown>): Promise<Refused> {
   const fallbackId = response.headers.get('x-request-id') ?? undefined
   const body = await bodyOf(response)
   if (body === undefined)
-    return new Refused('Something broke here. Nothing you typed is lost.', {
+    return new Refused('Something broke here. It may not have been stored: look before you try again.', {
       status: response.status,
       problem: 'broken',
       requestId: fallbackId,

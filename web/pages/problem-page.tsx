@@ -17,8 +17,7 @@ export function ProblemPage() {
         <PageTitle>{problems[name].title}</PageTitle>
         <p class="lead">{whatToDo[name]}</p>
         <p class="soft">
-          Refused as <code>{name}</code>, status {problems[name].status}. Nothing was changed, and nothing
-          that was typed is lost.
+          Refused as <code>{name}</code>, status {problems[name].status}.
         </p>
       </div>
       <PlainTable

@@ -6,7 +6,10 @@ export function Broken({ error }: { readonly error: Error }) {
   return (
     <div class="stack">
       <PageTitle>Something broke here</PageTitle>
-      <p>Nothing that was kept is lost. Load the page again; if it breaks again, this is what it said:</p>
+      <p>
+        What was stored is safe; what you were typing is not. Load the page again. If it breaks again, this is
+        what it said:
+      </p>
       <p class="soft small">
         <code>{error.message}</code>
       </p>

@@ -4,8 +4,7 @@ import { Sentence } from '#web/parts/delta-e.tsx'
 import { Note } from '#web/parts/note.tsx'
 
 /**
- * What the server refused, above the buttons of the form that asked. It is read out at once and takes the focus; what was
- * typed stays. `<ProblemNote refused={refused} />`, undefined while there is none.
+ * What the server refused, above the buttons of the form that asked. It is read out at once and takes the focus. `<ProblemNote refused={refused} />`, undefined while there is none.
  */
 export function ProblemNote({ refused }: { readonly refused: unknown }) {
   const box = useRef<HTMLDivElement>(null)
@@ -20,7 +19,7 @@ export function ProblemNote({ refused }: { readonly refused: unknown }) {
     <div role="alert" tabIndex={-1} ref={box}>
       {known === undefined || known.isBug ? (
         <Note kind="fault" title="Something broke here.">
-          Nothing you typed is lost.
+          It may not have been stored: look before you try again.
           {known?.requestId === undefined ? null : ` The number of the request is ${known.requestId}.`}
         </Note>
       ) : (

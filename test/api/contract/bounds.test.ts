@@ -43,7 +43,7 @@ lidOpenings | | 0–3 | 0–50
 packetMass | g | 10–120 | >0–2000
 coolDown | h | 1–12 | 0–72
 microwavePower | W | 600–1000 | 100–2000
-microwaveBurst | s | 90–180 | 5–900
+microwaveBurst | s | 30–120 | 5–900
 altitude | m | 0–1500 | -450–5500
 rinseCount | | 2–6 | 0–40
 rinseVolume | mL/g | 10–30 | >0–500
@@ -122,7 +122,7 @@ test.each<[VariableKey, number, number]>([
   ['heatUp', 46, 45],
   ['lidOpenings', 6, 5],
   ['packetMass', 201, 200],
-  ['microwaveBurst', 301, 300],
+  ['microwaveBurst', 121, 120],
   ['altitude', 2501, 2500],
   ['rinseCount', 11, 10],
   ['rinseVolume', 4.9, 5],

@@ -25,12 +25,9 @@ export function Answer({ title, missing, copy, holds, children }: AnswerProps) {
     <div class="answer">
       <Section title={title} onPaper>
         {missing.length > 0 ? (
-          <>
-            <p class="answer-figure answer-waits" role="status">
-              Waits for {listed(missing)}
-            </p>
-            <p class="soft">What you typed stays as it is.</p>
-          </>
+          <p class="answer-figure answer-waits" role="status">
+            Waits for {listed(missing)}
+          </p>
         ) : (
           <>
             {children}

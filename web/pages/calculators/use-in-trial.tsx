@@ -42,7 +42,7 @@ export function UseInTrial({ holds }: { readonly holds: readonly Holding[] }) {
         </Button>
       ) : id === undefined ? (
         <p>
-          No trial is open. <a href="/start">Start a trial</a>; what you typed here stays.
+          No trial is open. <a href="/start">Start a trial</a>.
         </p>
       ) : (
         <>

@@ -23,8 +23,7 @@ export const whatToDo: Readonly<Record<ProblemName, string>> = {
   'too-large':
     'Send it in several parts. A table may be pasted in pieces; rows that are in already are known again.',
   'wrong-media-type': 'Send JSON with the content type application/json; tables also go as text/csv.',
-  'at-fault':
-    'Each fault names its place and what is wrong there. Mend those, and send it again; the rest stays as typed.',
+  'at-fault': 'Each fault names its place and what is wrong there. Correct those, and send it again.',
   'not-comparable':
     'Take readings that were made alike: dry with dry, the same settings, the same frame or a standard in both.',
   'database-away':

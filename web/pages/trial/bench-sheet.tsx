@@ -1,6 +1,7 @@
 import './bench-sheet.css'
 import type { DrawnPlan, DrawnVessel } from '#api/contract/plan.ts'
 import type { Factor, Trial } from '#api/contract/trial.ts'
+import { BenchCautions } from '#web/pages/trial/bench-cautions.tsx'
 import { Section } from '#web/parts/section.tsx'
 import { TableBox } from '#web/parts/table-box.tsx'
 
@@ -19,6 +20,11 @@ export function BenchSheet({ trial, factors, plan }: BenchSheetProps) {
       says={`Work in the order of “turn”; each ${vesselWord(plan)} stands at its place.`}
       id="bench-sheet"
     >
+      <BenchCautions
+        vesselKinds={plan.sessions.flatMap(({ vessels }) => vessels.map(({ kind }) => kind))}
+        factors={factors}
+        held={trial.held}
+      />
       <div class="bench-sheet">
         {plan.sessions.map((session) => (
           <section key={session.id} class="bench-sheet-session" aria-label={session.label}>

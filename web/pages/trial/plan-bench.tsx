@@ -1,9 +1,10 @@
 import './plan-bench.css'
 import type { PatternBench } from '#api/contract/patterns.ts'
 import type { PlanTried } from '#api/contract/plan.ts'
-import type { Factor } from '#api/contract/trial.ts'
+import type { Factor, Trial } from '#api/contract/trial.ts'
 import { Field } from '#web/form/field.tsx'
 import { counted, grouped } from '#web/form/number-words.ts'
+import { BenchCautions } from '#web/pages/trial/bench-cautions.tsx'
 import type { BenchDraft, BenchSizes } from '#web/pages/trial/bench-draft.ts'
 import { PlanGrid } from '#web/pages/trial/plan-grid.tsx'
 import { Section } from '#web/parts/section.tsx'
@@ -19,6 +20,8 @@ export type PlanBenchProps = {
   /** Sessions of which the places are drawn. */
   readonly drawn: number
   readonly referred: boolean
+  /** What is held the same, which may call for cautions. */
+  readonly held: Trial['held']
 }
 
 /** How many sessions, packets and skeins, drawn as they would stand, and what each level really counts. */
@@ -68,6 +71,9 @@ export function PlanBench(props: PlanBenchProps) {
         <PlanGrid factor={factor} bench={bench} sizes={sizes} referred={props.referred} />
       )}
       {tried === undefined ? null : <Counts counts={tried.counts} bench={bench} />}
+      {drawn > 0 ? null : (
+        <BenchCautions vesselKinds={[bench.vesselKind]} factors={[factor]} held={props.held} />
+      )}
     </Section>
   )
 }

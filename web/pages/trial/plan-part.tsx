@@ -107,6 +107,7 @@ function PlanOf({
           tried={tried}
           drawn={plan.sessions.length}
           referred={hasReference(trial.pattern)}
+          held={trial.held}
         />
         <PlanRule
           draft={rule}

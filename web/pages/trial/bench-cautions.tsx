@@ -1,0 +1,17 @@
+import './bench-cautions.css'
+import { type BenchSaid, cautionsAt } from '#api/contract/cautions.ts'
+
+/** What to mind at this bench, on the screen and on paper. */
+export function BenchCautions(props: BenchSaid) {
+  const due = cautionsAt(props)
+  if (due.length === 0) return null
+  return (
+    <ul class="bench-cautions plain-list" aria-label="Cautions">
+      {due.map(({ title, text }) => (
+        <li key={title}>
+          <strong>{title}.</strong> {text}
+        </li>
+      ))}
+    </ul>
+  )
+}
