@@ -1,7 +1,10 @@
 import { sql } from 'kysely'
 import { expect, test } from 'vitest'
 import { begunTrials } from '#db/journal.ts'
+import { startLadder, storyText } from '#test/support/a-ladder.ts'
 import { aTrial, changed, made, trialIn } from '#test/support/a-trial.ts'
+import { clientOf } from '#test/support/client.ts'
+import { emptyDatabase } from '#test/support/empty-database.ts'
 
 async function aReadTrial() {
   const trial = await aTrial()
@@ -219,4 +222,31 @@ test('a trial has begun with its first current reading or outcome, of a skein or
   expect(await begun()).toBe(false)
   await trial.outcome({ kind: 'pH', vesselId: vessel.id, value: 4 })
   expect(await begun()).toBe(true)
+})
+
+test('levels that a table says were given otherwise than drawn stand in the journal, after a reading', async () => {
+  const client = clientOf(await emptyDatabase())
+  const id = await startLadder(client)
+  const at = `/api/trials/${id}`
+  await made(client, `${at}/plan/draw`, { sessions: 4, vesselsPerLevel: 1, skeinsPerVessel: 1, seed: 11 })
+  const twin = await made(client, `${at}/skeins`, { code: 'read first', role: 'twin' })
+  const sitting = await made(client, '/api/sittings', { trialId: id, method: 'instrument', label: 'first' })
+  await made(client, `${at}/readings`, {
+    ...{ skeinId: twin.id, sittingId: sitting.id, wear: {} },
+    spots: [{ l: 50, a: 1, b: 2 }],
+  })
+  const text = storyText('steam-time-ladder.csv')
+  const table = { text, between: { W2: 3 }, ownVessel: true, otherOrder: true }
+  expect((await client.post(`${at}/table`, table, { 'x-who': 'A.' })).status).toBe(201)
+  const treatments = (await client.get(`${at}/treatments?limit=500`)).body.items
+  const otherwise = treatments.filter((it: { drawnLevelId: string | null }) => it.drawnLevelId !== null)
+  const { items } = (await client.get(`${at}/journal?limit=500`)).body
+  const given = items.filter((it: { noun: string }) => it.noun === 'treatment')
+  expect(otherwise.length).toBeGreaterThan(0)
+  expect(given.map((it: { after: object }) => it.after)).toEqual(expect.arrayContaining(otherwise))
+  expect(given).toHaveLength(otherwise.length)
+  for (const { before, after, who } of given) {
+    expect(who).toBe('A.')
+    expect(before).toMatchObject({ id: after.id, levelId: after.drawnLevelId, drawnLevelId: null })
+  }
 })
