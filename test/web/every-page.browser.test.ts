@@ -83,7 +83,7 @@ describe('with the example studio', () => {
     ),
     ['35 minutes of steam holds.', '/sheets/trials/:id', ladder],
     [`${acid} Findings`, '/trials/:id/findings', acid],
-    ['30 mL of vinegar per 100 g is enough: it holds.', '/sheets/trials/:id', acid],
+    ['On superwash wool, 30 mL of vinegar per 100 g is enough: it holds.', '/sheets/trials/:id', acid],
     [`${claims} Findings`, '/trials/:id/findings', claims],
     [
       'Oat, lichen and brick hold; plum and slate are not settled; deep turquoise does not hold.',
