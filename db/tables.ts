@@ -144,7 +144,7 @@ export type RuleCondition = {
     | 'open-against-covered'
     | 'sees'
     | undefined
-  statistic: 'upper limit' | 'mean' | 'every unit' | 'worst lot' | 'bracket'
+  statistic?: 'upper limit' | 'mean' | 'every unit' | 'worst lot' | 'bracket' | undefined
   /** Largest difference that is still accepted; of “better”, the least gain worth having stands in `leastGain`. */
   margin?: number | undefined
   leastGain?: number | undefined

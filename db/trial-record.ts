@@ -82,6 +82,22 @@ export type ReadingSeen = {
   readonly inFrameStandardId: string | null
   readonly person: string | null
 }
+/** One current grading, count or measurement, with who gave it. */
+export type OutcomeSeen = {
+  readonly id: string
+  readonly skeinId: string | null
+  readonly vesselId: string | null
+  readonly kind: string
+  readonly fibre: string | null
+  readonly value: number
+  readonly wearKey: string
+  readonly grader: string | null
+  readonly blindCode: string | null
+  readonly supersedesId: string | null
+  readonly reason: string | null
+  readonly takenAt: Date | null
+  readonly createdAt: Date
+}
 /** What the vessels of a trial were put through, as it was recorded: the most specific conditions win. */
 export type ExposureRecord = {
   readonly vesselId: string
@@ -175,6 +191,12 @@ export async function trialRecord(db: Kysely<Database>, trialId: string) {
       s.method, s.instrument_id, s.illuminant, s.observer, s.geometry, s.aperture_mm, s.in_frame_standard_id, s.person
     from reading r join skein k on k.id = r.skein_id join sitting s on s.id = r.sitting_id
     where k.trial_id = ${trialId} and not r.superseded order by r.created_at, r.id`.execute(db)
+  const { rows: outcomes } = await sql<
+    Omit<OutcomeSeen, 'wearKey'> & { wear: Wear }
+  >`select o.id, o.skein_id, o.vessel_id,
+      o.kind, o.fibre, o.value, o.wear, o.grader, o.blind_code, o.supersedes_id, o.reason, o.taken_at, o.created_at
+    from outcome o join skein k on k.id = o.skein_id
+    where k.trial_id = ${trialId} and not o.superseded order by o.created_at, o.id`.execute(db)
   return {
     trial,
     factors,
@@ -187,6 +209,7 @@ export async function trialRecord(db: Kysely<Database>, trialId: string) {
     results,
     colours,
     readings,
+    outcomes: outcomes.map(({ wear, ...outcome }): OutcomeSeen => ({ ...outcome, wearKey: keyOfWear(wear) })),
     methods,
     exposures,
     viewings,
@@ -194,6 +217,13 @@ export async function trialRecord(db: Kysely<Database>, trialId: string) {
     reports: reports[0]?.n ?? 0,
     twins: await twinsOf(db, trialId),
   }
+}
+
+function keyOfWear(wear: Wear): string {
+  return Object.keys(wear)
+    .sort()
+    .map((axis) => `${axis}=${wear[axis]}`)
+    .join(',')
 }
 
 export type TrialRecord = Awaited<ReturnType<typeof trialRecord>>

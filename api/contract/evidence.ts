@@ -18,6 +18,11 @@ export const Sheet = z
     worst: z.string(),
     /** What the same rule says of the other levels of a second factor; empty where there is none. Sheets frozen earlier lack it. */
     alsoTried: z.string().optional(),
+    /** The days of the work. Like the next two, sheets of the first version lack it. */
+    dates: z.string().optional(),
+    controls: z.string().optional(),
+    /** Every correction of a reading, with its reason. */
+    corrections: z.array(z.string()).optional(),
     notTested: z.string(),
     evidence: z.object({ step: z.enum(['E0', 'E1', 'E2', 'E3', 'E4']), why: z.string() }),
     rule: z.string(),

@@ -42,6 +42,8 @@ const Step = z
     upper: z.number().nullable(),
     netExtra: z.number().nullable(),
     netUpper: z.number().nullable(),
+    /** The limits that decide, as they are printed everywhere; lower, upper and netUpper are what they come from. */
+    deciding: z.object({ value: z.number(), ...limits }).nullable(),
     limits: z.array(SideLimit),
     answer: z.enum(answers).nullable(),
     /** Below the first step that does not hold: shown, never claimed. */
@@ -138,19 +140,19 @@ export const Finding = z
         stage: z.string(),
       })
       .nullable(),
-    /** Where another factor splits the trial: within which of its levels this finding is, and the others. */
+    /** Where another factor splits the trial: which of its levels the tables are of, and the others. Of several factors an id is a key: ids joined by “+”. */
     within: z
       .object({
         factor: z.string(),
-        levelId: id,
+        levelId: z.string(),
         label: z.string(),
         /** As a sentence begins with it: “On silk”. */
         spokenOf: z.string(),
-        levels: z.array(Level),
+        levels: z.array(Level.extend({ id: z.string() })),
         /** What the same rule says of each other level. */
         others: z.array(
           z.object({
-            levelId: id,
+            levelId: z.string(),
             label: z.string(),
             answer: z.enum(answers).nullable(),
             headline: z.string(),
@@ -202,7 +204,19 @@ export const Finding = z
     levels: z.array(LevelFinding),
     sessions: z.array(z.object({ id, label: z.string(), heldOn: z.string().nullable() })),
     skeins: z.array(SkeinFinding),
-    noise: z.object({ floor: z.number(), rms: z.number(), from: z.string(), n: z.number().int() }).nullable(),
+    noise: z
+      .object({
+        floor: z.number(),
+        rms: z.number(),
+        from: z.string(),
+        n: z.number().int(),
+        /** One-sided 80 % upper limit of the root mean square: what decides. */
+        upperRms: z.number(),
+        df: z.number().nullable(),
+      })
+      .nullable(),
+    /** What each gate found, a sentence each. */
+    gates: z.array(z.object({ gate: z.string(), open: z.boolean(), says: z.string() })),
     curve: z.array(Curve),
     cautions: z.array(Caution),
     /** How it was worked out, a sentence each. */

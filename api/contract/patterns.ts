@@ -1,5 +1,6 @@
 import { acidLadder, colourwayClaim, gaugeCheck, lightCard, ownPlan, timeLadder } from './patterns-of-loss.ts'
 import { classSeparation, repeatAndScale, rinsePredictor, twoArms } from './patterns-of-work.ts'
+import type { Question } from './question.ts'
 
 /** What a pattern brings along. Plain data: the pages fill their forms from it, the API its gaps. */
 export type PatternPlan = {
@@ -65,7 +66,9 @@ export type PatternCondition = {
   readonly wear: Readonly<Record<string, number>>
   readonly end: 'low' | 'high'
   readonly against: 'reference' | 'next level' | 'control' | 'standard' | 'none'
+  readonly question?: Question
   readonly statistic: 'upper limit' | 'mean' | 'every unit' | 'worst lot' | 'bracket'
+  readonly leastGain?: number
   readonly margin?: number
   readonly atLeast?: number
   readonly atMost?: number

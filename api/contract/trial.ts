@@ -143,8 +143,24 @@ export const RuleCondition = z
     wear: wear.default({}),
     end: z.enum(['low', 'high']).default('low'),
     against: z.enum(['reference', 'next level', 'control', 'standard', 'none']).default('none'),
-    statistic: z.enum(['upper limit', 'mean', 'every unit', 'worst lot', 'bracket']),
+    /** What is asked: no worse, alike, better, within a limit, to the standard, light, open against covered, sees. */
+    question: z
+      .enum([
+        'no-worse',
+        'alike',
+        'better',
+        'within-limit',
+        'to-standard',
+        'light',
+        'open-against-covered',
+        'sees',
+      ])
+      .optional(),
+    /** How rules of the first version said it; needed only where no question is named. */
+    statistic: z.enum(['upper limit', 'mean', 'every unit', 'worst lot', 'bracket']).optional(),
     margin: decimal({ moreThan: 0, max: 1000 }).optional(),
+    /** Of “better”: the least gain worth having. */
+    leastGain: decimal({ min: 0, max: 1000 }).optional(),
     atLeast: z.number().optional(),
     atMost: z.number().optional(),
     direction: z.enum(['smaller is better', 'larger is better']).default('smaller is better'),
@@ -159,7 +175,7 @@ export const NewRule = z
     method: z.enum(['paired', 'model', 'pooled']).default('paired'),
     plannedSessions: decimal({ min: 1, max: 200, whole: true }),
     looks: decimal({ min: 1, max: 20, whole: true }).default(1),
-    confidence: decimal({ moreThan: 0.5, max: 0.999 }).default(0.95),
+    confidence: decimal({ min: 0.8, max: 0.999 }).default(0.95),
     reason: maybeText,
   })
   .openapi('NewRule')

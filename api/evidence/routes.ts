@@ -8,11 +8,11 @@ import { Problem } from '#api/contract/problem.ts'
 import { id } from '#api/contract/quantity.ts'
 import { z } from '#api/contract/schema.ts'
 import { WithinLevel } from '#api/contract/within-level.ts'
-import { findIn } from '#api/findings/find.ts'
-import { day } from '#api/findings/rule-in-words.ts'
+import { findIn, findParts } from '#api/findings/find.ts'
 import { answersProblem } from '#api/http/problem.ts'
 import { json, newRoutes } from '#api/http/routes.ts'
 import { pagePolicy } from '#api/http/security-headers.ts'
+import { day } from '#api/words/dates.ts'
 import { theRow } from '#db/rows.ts'
 import { sheetsOf } from '#db/sheets.ts'
 import type { Database } from '#db/tables.ts'
@@ -63,9 +63,10 @@ export function evidenceRoutes(db: Kysely<Database>) {
     })
     .openapi(drafted, async (c) => {
       const record = await trialRecord(db, c.req.valid('param').id)
-      const finding = findIn(record, c.req.valid('query'))
-      const sheet = sheetOf(record, finding)
-      const query = finding.within ? `?within=${finding.within.levelId}` : ''
+      const finding = findIn(record, { ...c.req.valid('query'), alone: true })
+      const { within: only } = c.req.valid('query')
+      const sheet = sheetOf(record, finding, findParts(record, finding, { within: only }))
+      const query = only !== undefined && finding.within ? `?within=${finding.within.levelId}` : ''
       return c.json(
         {
           sheet,
@@ -121,8 +122,9 @@ export function sheetPages(db: Kysely<Database>): Hono {
     .get('/trials/:id', async (c) => {
       const record = await trialRecord(db, uuid(c.req.param('id')))
       const within = c.req.query('within')
-      const finding = findIn(record, { within: within === undefined ? undefined : uuid(within) })
-      const written = await sheetPage(sheetOf(record, finding), finding, {
+      const finding = findIn(record, { within, alone: true })
+      const parts = findParts(record, finding, { within })
+      const written = await sheetPage(sheetOf(record, finding, parts), parts, {
         state: 'Draft, not frozen',
         stamp: '',
       })
@@ -131,12 +133,10 @@ export function sheetPages(db: Kysely<Database>): Hono {
     })
     .get('/:id', async (c) => {
       const row = await theRow(db, 'evidenceSheet', uuid(c.req.param('id')), 'sheet')
-      const { sheet, finding } = row.body as unknown as FrozenBody
+      const { sheet, finding, parts = [finding] } = row.body as unknown as FrozenBody
       const stamp = `Sheet ${row.id.slice(0, 8)}, checksum ${row.sha256.slice(0, 16).replace(/(.{4})(?=.)/g, '$1 ')}.`
       const { body, headers } = page(
-        String(
-          await sheetPage(sheet, finding, { state: `Evidence sheet, frozen ${day(row.madeAt)}`, stamp }),
-        ),
+        String(await sheetPage(sheet, parts, { state: `Evidence sheet, frozen ${day(row.madeAt)}`, stamp })),
       )
       return c.body(body, 200, headers)
     })

@@ -1,8 +1,10 @@
+import { isVariable } from '#api/contract/bounds.ts'
 import type { Sheet } from '#api/contract/evidence.ts'
 import type { Finding, LevelFinding, Step } from '#api/contract/finding.ts'
 import { outcomeKind } from '#api/contract/outcomes.ts'
 import { gradeNumber, gradeText } from '#api/science/fastness/grades.ts'
-import { counted } from '#api/science/verdicts/figure.ts'
+import { counted } from '#api/words/numbers.ts'
+import { outcomeInSentence } from '#api/words/outcomes.ts'
 import type { ExposureRecord, ViewingRecord } from '#db/trial-record.ts'
 import { asDone } from './as-done.ts'
 import { viewedUnder } from './viewed-under.ts'
@@ -15,28 +17,32 @@ export function sheetOfFinding(
   {
     held,
     bases,
+    parts,
     exposures,
     viewings,
   }: {
     held: readonly Held[]
     bases: readonly string[]
+    /** Every part of a finding of all together; else the finding itself. */
+    parts: readonly Finding[]
     /** Of the vessels that its skeins lay in, and of the readings of its skeins. */
     exposures: readonly ExposureRecord[]
     viewings: readonly ViewingRecord[]
   },
 ): Sheet {
   const { verdict } = finding
+  const whole = parts.length > 1
   return {
     title: finding.question,
     headline: verdict?.headline ?? 'No verdict yet.',
     lead: verdict?.lead ?? finding.waitsFor ?? '',
     answer: verdict?.answer ?? 'not-settled',
-    what: whatInWords(finding, held, bases),
+    what: whatInWords(finding, { held, bases, parts }),
     test: testInWords(finding, exposures),
     viewedUnder: viewedUnder(viewings),
-    howMany: howMany(finding),
-    worst: worstInWords(finding),
-    alsoTried: (finding.within?.others ?? []).map(({ headline }) => headline).join(' '),
+    howMany: parts.map(howMany).join(' '),
+    worst: parts.map(worstInWords).join(' '),
+    alsoTried: whole ? '' : (finding.within?.others ?? []).map(({ headline }) => headline).join(' '),
     notTested: capital(`${finding.notTested.join(', ')}.`),
     evidence: finding.evidenceStep,
     rule: finding.ruleInWords,
@@ -48,14 +54,16 @@ export function sheetOfFinding(
 
 function whatInWords(
   { factor, levels, title, within }: Finding,
-  held: readonly Held[],
-  bases: readonly string[],
+  { held, bases, parts }: { held: readonly Held[]; bases: readonly string[]; parts: readonly Finding[] },
 ): string {
-  const only = within ? [`${within.spokenOf} only`] : []
+  const names = parts.flatMap((part) => part.within?.label ?? [])
+  const only = within
+    ? [parts.length > 1 ? `${within.factor}: ${names.join(', ')}` : `${within.spokenOf} only`]
+    : []
   const others = bases.filter((base) => base !== within?.label)
   const same = held.map(({ value }) => String(value))
   const subject = [...new Set([...only, ...others, ...same])].join('; ') || title
-  const tried = factor ? `${factor.label.toLowerCase()}: ${levels.map((level) => level.tick).join(', ')}` : ''
+  const tried = factor ? `${inSentence(factor)}: ${levels.map((level) => level.tick).join(', ')}` : ''
   const sentence = /[.?!]$/.test(subject) ? subject : `${subject}.`
   return capital(tried ? `${sentence} Tried, ${tried}.` : sentence)
 }
@@ -89,9 +97,13 @@ function howMany(finding: Finding): string {
 
 /** The worst that was seen at the level of the claim; where nothing holds, at the level that was judged last. */
 function worstInWords(finding: Finding): string {
-  const { verdict, levels, steps, skeins, outcome } = finding
-  const level = levels.find((it) => it.id === (verdict?.levelId ?? verdict?.subjectId))
+  const { verdict, levels, steps, skeins, outcome, within } = finding
+  const stopped = steps.find((it) => !it.reference && !it.afterStop && it.answer !== 'holds')
+  const level = levels.find(
+    (it) => it.id === (verdict?.levelId ?? verdict?.subjectId ?? stopped?.levelId ?? steps.at(0)?.levelId),
+  )
   if (!level || !outcome) return 'Nothing was read yet.'
+  const where = within ? `${within.spokenOf}, at` : 'At'
   const mine = skeins.filter(
     (skein) => skein.levelId === level.id && skein.status !== 'lost' && skein.value !== null,
   )
@@ -105,7 +117,7 @@ function worstInWords(finding: Finding): string {
     ...(step?.limits ?? []).map((limit) => `${limit.label} ${limit.worstText}`),
   ]
   if (parts.length === 0) return step ? `${level.words}: ${step.says}` : 'Nothing was read yet.'
-  return capital(`at ${level.words}: ${parts.join(', ')}.`)
+  return `${where} ${level.words}: ${parts.join(', ')}.`
 }
 
 function worstValue(values: readonly number[], { outcome, rule }: Finding): string[] {
@@ -115,7 +127,7 @@ function worstValue(values: readonly number[], { outcome, rule }: Finding): stri
     (it) => it.outcome === outcome.key && it.direction === 'larger is better',
   )
   const worst = larger ? Math.min(...values) : Math.max(...values)
-  return [`${lower(outcome.label)} ${worst.toFixed(2)}${outcome.unit ? ` ${outcome.unit}` : ''}`]
+  return [`${outcomeInSentence(outcome.key)} ${worst.toFixed(2)}${outcome.unit ? ` ${outcome.unit}` : ''}`]
 }
 
 function worstGrade(grades: readonly (string | null)[]): string[] {
@@ -155,7 +167,7 @@ export function sheetRows(finding: Finding): SheetRow[] {
         ? 'reference'
         : step?.extra === null || step?.extra === undefined || step.lower === null || step.upper === null
           ? '–'
-          : `${figure(step.extra)} (${figure(step.lower)} to ${figure(step.upper)})`,
+          : `${figure(step.extra)} (${figure(step.deciding?.lower ?? step.lower)} to ${figure(step.deciding?.upper ?? step.upper)})`,
       limits: step?.limits ?? [],
       chosen: level.id === finding.verdict?.levelId,
     }
@@ -166,7 +178,8 @@ export function sheetRows(finding: Finding): SheetRow[] {
 export const isGraded = ({ key }: { readonly key: string }): boolean => outcomeKind(key).scale === 'grade'
 
 export const figure = (value: number) => value.toFixed(2).replace('-', '−')
-/** As inside a sentence; a sign such as L* stays as it is. */
-export const lower = (words: string) =>
-  /^[A-Z][*A-Z]/.test(words) ? words : words.charAt(0).toLowerCase() + words.slice(1)
+/** Our own names are lower case inside a sentence; a person’s own stay as they are written. */
+const inSentence = ({ key, label }: { readonly key: string; readonly label: string }) =>
+  isVariable(key) ? label.charAt(0).toLowerCase() + label.slice(1) : key
+
 const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1)

@@ -9,7 +9,8 @@ import type { Tone } from '#api/science/pictures/marks.ts'
 import { escaped, svgOfMarks } from '#api/science/pictures/svg-of-marks.ts'
 import { verdictMarkShape } from '#api/science/pictures/verdict-mark.ts'
 import { verdictInWords } from '#api/science/verdicts/verdict.ts'
-import { figure, isGraded, lower, sheetRows } from './sheet-of-finding.ts'
+import { outcomeInSentence } from '#api/words/outcomes.ts'
+import { figure, isGraded, sheetRows } from './sheet-of-finding.ts'
 import { sideName } from './side-name.ts'
 
 export type SheetFrame = {
@@ -20,14 +21,9 @@ export type SheetFrame = {
 }
 
 /** A sheet as one page of HTML without script; its pictures are SVG. */
-export function sheetPage(sheet: Sheet, finding: Finding, { state, stamp }: SheetFrame) {
-  const rows = sheetRows(finding)
-  const graded = finding.outcome !== null && isGraded(finding.outcome)
-  const limits = rows.find((row) => row.limits.length > 0)?.limits ?? []
-  const level = finding.levels.find(
-    (it) => it.id === (finding.verdict?.levelId ?? finding.verdict?.subjectId),
-  )
-  const ladder = shortLabels(ladderOf(finding))
+export function sheetPage(sheet: Sheet, parts: readonly Finding[], { state, stamp }: SheetFrame) {
+  const [finding] = parts
+  if (!finding) throw new Error('A sheet is of one part at least.')
   return html`<!doctype html>
 <html lang="en-GB">
   <head>
@@ -49,17 +45,46 @@ export function sheetPage(sheet: Sheet, finding: Finding, { state, stamp }: Shee
       <dl>
         ${pair('What', sheet.what)}${pair('Test', sheet.test)}${pair('How many', sheet.howMany)}
         ${pair('Worst result', sheet.worst, true)}${sheet.alsoTried ? pair('Also tried', sheet.alsoTried) : ''}${pair('Not tested', sheet.notTested)}
+        ${sheet.dates === undefined ? '' : pair('Dates', sheet.dates)}${sheet.controls === undefined ? '' : pair('Controls', sheet.controls)}
+        ${sheet.corrections?.length ? pair('Corrected', sheet.corrections.join(' ')) : ''}
         <div><dt>Evidence</dt><dd>${raw(stepsSvg(sheet.evidence.step))}<br /><span class="strong">${sheet.evidence.step}</span>: ${sheet.evidence.why}</dd></div>
       </dl>
+      ${parts.map((part) => partSections(part, sheet.viewedUnder))}
+      <section>
+        <h2>How this was worked out</h2>
+        <p class="small">${withDelta(sheet.rule)}</p>
+        <p class="small">${withDelta(sheet.method.join(' '))}${parts.some(({ skeins }) => skeins.some((skein) => skein.after !== null)) ? ' Change grades are grey-scale ratings calculated from CIELAB (A05 formula).' : ''}</p>
+        ${sheet.cautions.length > 0 ? html`<ul class="small">${sheet.cautions.map((caution) => html`<li>${withDelta(caution)}</li>`)}</ul>` : ''}
+      </section>
+    </main>
+    <footer>
+      <p><span class="strong">Home test, not certified. This covers only what was tested.</span> Dye pots are not for food. Labelling law differs by country; this is not legal advice.</p>
+      <p>Print and screen change colours; the numbers are the evidence. ${stamp}</p>
+      <p class="screen"><a href="/trials/${finding.trialId}/evidence${finding.within ? `?within=${finding.within.levelId}` : ''}">Back to the trial</a></p>
+    </footer>
+  </body>
+</html>`
+}
+
+/** The picture, the pair and every skein of one part of a sheet, named where there are several. */
+function partSections(finding: Finding, viewedUnder: string | undefined) {
+  const rows = sheetRows(finding)
+  const graded = finding.outcome !== null && isGraded(finding.outcome)
+  const limits = rows.find((row) => row.limits.length > 0)?.limits ?? []
+  const level = finding.levels.find(
+    (it) => it.id === (finding.verdict?.levelId ?? finding.verdict?.subjectId),
+  )
+  const ladder = shortLabels(ladderOf(finding))
+  return html`${finding.within ? html`<h2>${finding.within.spokenOf}</h2>` : ''}
       <div class="pictures">
         <section>
           <h2>${ladder ? withDelta([ladder.title, finding.outcome?.unit].filter(Boolean).join(', ')) : 'No picture yet'}</h2>
-          <div class="picture">${ladder ? raw(svgOfMarks(ladderDrawing(ladder, { width: 560, height: 400 }), { width: 560, height: 400, finding: ladder.finding, tones, family: 'inherit', id: 'ladder' })) : html`<p>${finding.waitsFor ?? ''}</p>`}</div>
+          <div class="picture">${ladder ? raw(svgOfMarks(ladderDrawing(ladder, { width: 560, height: 400 }), { width: 560, height: 400, finding: ladder.finding, tones, family: 'inherit', id: `ladder-${finding.within?.levelId ?? ''}` })) : html`<p>${finding.waitsFor ?? ''}</p>`}</div>
         </section>
-        ${level ? pairSection(level, finding, sheet.viewedUnder) : ''}
+        ${level ? pairSection(level, finding, viewedUnder) : ''}
       </div>
       <section>
-        <h2>${withDelta(`Every skein, ${finding.outcome ? lower(finding.outcome.label) : 'result'}${finding.outcome?.unit ? ` in ${finding.outcome.unit}` : ''}`)}</h2>
+        <h2>${withDelta(`Every skein, ${finding.outcome ? outcomeInSentence(finding.outcome.key) : 'result'}${finding.outcome?.unit ? ` in ${finding.outcome.unit}` : ''}`)}</h2>
         <div class="scroll" tabindex="0" role="region" aria-label="Every skein">
           <table class="fit">
             <thead>
@@ -90,21 +115,7 @@ export function sheetPage(sheet: Sheet, finding: Finding, { state, stamp }: Shee
         </div>
         ${limits.length > 0 ? html`<p class="small"><span class="outside">underlined</span>: outside the limits of the rule (${limits.map((limit) => `${limit.label} ${limit.limit}`).join(', ')}). ${noiseLine(finding)}</p>` : html`<p class="small">${noiseLine(finding)}</p>`}
       </section>
-      ${wearSection(finding)}
-      <section>
-        <h2>How this was worked out</h2>
-        <p class="small">${withDelta(sheet.rule)}</p>
-        <p class="small">${withDelta(sheet.method.join(' '))}${finding.skeins.some((skein) => skein.after !== null) ? ' Change grades are grey-scale ratings calculated from CIELAB (A05 formula).' : ''}</p>
-        ${sheet.cautions.length > 0 ? html`<ul class="small">${sheet.cautions.map((caution) => html`<li>${withDelta(caution)}</li>`)}</ul>` : ''}
-      </section>
-    </main>
-    <footer>
-      <p><span class="strong">Home test, not certified. This covers only what was tested.</span> Dye pots are not for food. Labelling law differs by country; this is not legal advice.</p>
-      <p>Print and screen change colours; the numbers are the evidence. ${stamp}</p>
-      <p class="screen"><a href="/trials/${finding.trialId}/evidence${finding.within ? `?within=${finding.within.levelId}` : ''}">Back to the trial</a></p>
-    </footer>
-  </body>
-</html>`
+      ${wearSection(finding)}`
 }
 
 /** A sheet is narrow: the short labels. */
@@ -160,7 +171,7 @@ function pairSection(
   viewedUnder: string | undefined,
 ) {
   if (!level.before || !level.after)
-    return html`<section><h2>${level.words}</h2><p class="small">No colour was read: a swatch is never made up.</p></section>`
+    return html`<section><h2>${level.words}</h2><p class="small">No colour measured, so none is shown.</p></section>`
   const [before, after] = [labToSrgb(level.before), labToSrgb(level.after)]
   const beyond = !before.inGamut || !after.inGamut
   const yarn = `<svg viewBox="0 0 200 92" preserveAspectRatio="none" role="img" aria-label="before and after, side by side"><path d="${beyond ? 'M22 0H100V92H0V22Z' : 'M0 0H100V92H0Z'}" fill="${before.hex}"/><rect x="100" width="100" height="92" fill="${after.hex}"/></svg>`
@@ -195,7 +206,7 @@ function pair(term: string, words: string, strong = false) {
 }
 
 function noiseLine({ noise }: Finding): string {
-  return noise ? `Noise ${figure(noise.floor)} (${noise.from}).` : ''
+  return noise ? `Measuring error ${figure(noise.floor)} (${noise.from}).` : ''
 }
 
 function interval({ rule, verdict }: Finding): string {

@@ -9,7 +9,7 @@ import { type VerdictRow, verdictsOf } from '#db/verdicts.ts'
 import { findingOf } from './find.ts'
 
 /**
- * Declares the verdict as it stands, of one level of the other factor where there is one. It is kept for good and
+ * Records the verdict as it stands: of all parts together, or of one level of the other factor. It is kept for good and
  * counted as a look: the same look at the same level is declared once, and declaring it again gives back what was kept.
  */
 export async function declareVerdict(
@@ -20,7 +20,7 @@ export async function declareVerdict(
   return inTransaction(db, async (tx) => {
     await holdTrial(tx, trialId)
     const before = await verdictsOf(tx, trialId)
-    const finding = await findingOf(tx, trialId, { within, at: '#/within' })
+    const finding = await findingOf(tx, trialId, { within, at: '#/within', alone: true })
     const { verdict, rule } = finding
     if (!verdict || !rule) throw new Problem('at-fault', finding.waitsFor ?? 'There is no verdict yet.')
     if (rule.lockedAt === null) {
@@ -33,7 +33,7 @@ export async function declareVerdict(
         { pointer: '#', detail: `${verdict.sessionsIn} of ${verdict.sessionsPlanned} sessions.` },
       ])
     }
-    const withinLevelId = finding.within?.levelId ?? null
+    const withinLevelId = within ?? null
     const same = before.find((row) => row.look === verdict.look && row.withinLevelId === withinLevelId)
     if (same) return { row: same, made: false }
     const row = await tx

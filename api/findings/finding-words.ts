@@ -1,7 +1,7 @@
 import type { Caution, Finding } from '#api/contract/finding.ts'
-import { outcomeKind } from '#api/contract/outcomes.ts'
 import { wearInWords, wearKey } from '#api/contract/wear.ts'
-import type { RuleCondition } from '#db/tables.ts'
+import type { Condition } from '#api/judging/condition.ts'
+import { outcomeInSentence } from '#api/words/outcomes.ts'
 import type { TrialRecord } from '#db/trial-record.ts'
 import type { FactorWithLevels, RuleRow } from '#db/trials.ts'
 
@@ -9,7 +9,7 @@ type Common = {
   readonly record: TrialRecord
   readonly factor: FactorWithLevels | undefined
   readonly rule: RuleRow | undefined
-  readonly main: RuleCondition | undefined
+  readonly main: Condition | undefined
   readonly skeins: Finding['skeins']
 }
 /** What is missing before there can be a verdict, in one sentence. */
@@ -24,54 +24,33 @@ export function waitsFor({ factor, rule, record, main, skeins }: Common, used: n
   if (read === 0)
     return `${read} of ${skeins.length} skeins are read. Findings begin with the first after-reading.`
   if (!rule) return 'No rule yet. Write one on the plan: without it there are pictures, and no verdict.'
-  return `The rule has no condition that can be judged for ${main ? outcomeKind(main.outcome).label.toLowerCase() : 'this trial'}.`
+  return `The rule has no condition that can be judged for ${main ? outcomeInSentence(main.outcome) : 'this trial'}.`
 }
 
 /** After what the outcome of the rule was read, where it was read after something else than the rule says. */
-function readAfter({ results }: TrialRecord, { outcome, wear }: RuleCondition): string[] {
+function readAfter({ results }: TrialRecord, { outcome, wear }: Condition): string[] {
   const worn = results.filter(
     (it) => it.kind === outcome && it.wearKey !== '' && it.wearKey !== wearKey(wear),
   )
   return [...new Set(worn.map((it) => wearInWords(it.wear)))].slice(0, 3)
 }
 
-/** What must be said of a rule that was not locked before the first reading. */
-export function lockCautions(rule: RuleRow | undefined, lockedBefore: boolean, used: number): Caution[] {
-  if (!rule || used === 0 || lockedBefore) return []
-  if (rule.lockedAt === null) {
-    return [
-      {
-        kind: 'guard',
-        title: 'The rule is not locked',
-        text: 'A rule chosen after the result proves little. Lock it before the readings; a later change is allowed and shown.',
-      },
-    ]
-  }
-  return [
-    {
-      kind: 'doubt',
-      title: 'The rule came after the first reading',
-      text: 'It was locked when results were there already. Every sheet says so.',
-    },
-  ]
-}
-
-/** What an import took for granted. */
-export function assumedCaution({ record, skeins }: Common): Caution[] {
+/** What a table left unsaid. */
+export function assumedCaution({ record, skeins }: Pick<Common, 'record' | 'skeins'>): Caution[] {
   const used = new Set(skeins.map((skein) => skein.vesselId))
   const assumed = record.vessels.filter((vessel) => vessel.assumed && used.has(vessel.id)).length
   if (assumed === 0) return []
   return [
     {
       kind: 'doubt',
-      title: 'Vessels were taken for granted',
-      text: `Each piece is taken to have had its own vessel (${assumed} of them): was that so? If pieces shared one, they count once.`,
+      title: 'Did every skein have its own pot?',
+      text: `Each of ${assumed} skeins is taken to have had a pot of its own. Skeins that shared one count as one.`,
     },
   ]
 }
 
 /** How the outcome was read, in one sentence. */
-export function howRead(main: RuleCondition | undefined): string {
+export function howRead(main: Condition | undefined): string {
   if (main?.outcome !== 'dE00') return ''
   return 'Spots were averaged to L*, a*, b* for each reading; ΔE00 was taken between a skein’s own two readings.'
 }

@@ -6,8 +6,8 @@ import { meanLab } from '#api/science/colour/mean-colour.ts'
 import { gradeNumber } from '#api/science/fastness/grades.ts'
 import { groupBy } from '#api/science/group-by.ts'
 import { studentTQuantile } from '#api/science/statistics/student-t.ts'
+import type { FactorWords } from '#api/words/levels.ts'
 import type { FactorWithLevels } from '#db/trials.ts'
-import type { FactorWords } from './words-of-factor.ts'
 
 /** What each level came to: counts, mean of its sessions with interval, colour before and after, in words. */
 export function levelFindings(

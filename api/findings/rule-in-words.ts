@@ -1,127 +1,95 @@
 import { outcomeKind } from '#api/contract/outcomes.ts'
-import { wearInWords } from '#api/contract/wear.ts'
+import type { Condition } from '#api/judging/condition.ts'
+import type { RuleTiming } from '#api/judging/gates.ts'
 import { groupBy } from '#api/science/group-by.ts'
+import { dayAndTime } from '#api/words/dates.ts'
+import { margin, sentenceCase } from '#api/words/numbers.ts'
+import { afterWear, limitInWords, outcomeInSentence } from '#api/words/outcomes.ts'
 import type { RuleRow } from '#db/trials.ts'
-import { perCent, sayValue, sideLabel } from './side-values.ts'
 
-/** The rule as one paragraph: when it was locked, against what, after what, within which limits. */
+/** The rule as one paragraph: when it was locked, then every condition that it asks, with its numbers as they were locked. */
 export function ruleInWords(
   rule: RuleRow,
-  { lockedBefore, reference }: { lockedBefore: boolean; reference: string | undefined },
+  {
+    timing,
+    reference,
+    conditions,
+  }: {
+    readonly timing: RuleTiming | undefined
+    readonly reference: string | undefined
+    readonly conditions: readonly Condition[]
+  },
 ): string {
+  const lots = conditions.filter(({ byLot }) => byLot)
+  const rest = conditions.filter(({ byLot }) => !byLot)
   return [
-    lockInWords(rule, lockedBefore),
-    ...(byLot(rule)
-      ? [lotsInWords(rule)]
-      : rule.conditions.slice(0, 1).map((it) => mainInWords(it, reference))),
-    sidesInWords(rule),
-  ]
-    .filter((part) => part !== '')
-    .join(' ')
+    lockInWords(rule, timing),
+    ...(lots.length > 0 ? [lotsInWords(lots)] : []),
+    ...rest.map((condition) => `${sentenceCase(conditionInWords(condition, reference))}.`),
+  ].join(' ')
 }
 
-type Condition = RuleRow['conditions'][number]
-
-function lockInWords({ lockedAt, edition, reason }: RuleRow, before: boolean): string {
+function lockInWords({ lockedAt, edition, reason }: RuleRow, timing: RuleTiming | undefined): string {
   const later = edition > 1 ? ` Edition ${edition}: ${reason ?? 'no reason given'}.` : ''
   if (lockedAt === null) return `Not locked yet.${later}`
-  return `Rule locked ${dayAndTime(lockedAt)}, ${before ? 'before the first reading' : 'after the first reading'}.${later}`
+  const when =
+    timing === 'after'
+      ? ', after the work had begun'
+      : timing === 'dates-unknown'
+        ? ', before the first reading was entered; the dates of the work are not recorded'
+        : ', before the first reading'
+  return `Rule locked ${dayAndTime(lockedAt)}${when}.${later}`
 }
 
-function mainInWords(
-  { outcome, margin, wear, against, statistic, atLeast, atMost }: Condition,
-  reference: string | undefined,
-): string {
-  const worn = Object.keys(wear).length > 0 ? `, after ${wearInWords(wear)}` : ''
-  const what = outcome === 'dE00' ? 'extra loss' : sideLabel(outcome)
-  if (statistic === 'upper limit') {
-    const held =
-      against === 'reference' && reference
-        ? `Against ${reference}${worn}: `
-        : worn
-          ? `After ${wearInWords(wear)}: `
-          : ''
-    return `${held}${what} below ${margin?.toFixed(1) ?? '?'}${outcome === 'dE00' ? ' ΔE00' : ''}.`
-  }
-  const limit =
-    atLeast !== undefined
-      ? `${sayValue(outcome, atLeast)} or better`
-      : atMost !== undefined
-        ? `${sayValue(outcome, atMost)} or less`
-        : ''
+/**
+ * One condition as the rule says it.
+ *
+ * @example
+ * conditionInWords({ question: 'no-worse', outcome: 'dE00', wear: { W2: 3 }, end: 'low', against: 'reference', margin: 1.25, direction: 'smaller is better', byLot: false }, '75 minutes') // 'against 75 minutes, after three warm hand washes: extra change in colour below 1.25 ΔE00'
+ */
+export function conditionInWords(condition: Condition, reference: string | undefined): string {
+  const { question, outcome, fibre, wear, against, end } = condition
+  const what = outcome === 'dE00' ? 'change in colour' : outcomeInSentence(outcome, fibre)
+  const unit = outcomeKind(outcome).unit
+  const by = (value: number | undefined) =>
+    value === undefined ? '' : `${margin(value)}${unit === undefined ? '' : ` ${unit}`}`
+  const worn = afterWear(wear)
+  const than = reference === undefined ? 'the reference' : reference
+  if (question === 'no-worse')
+    return condition.margin === undefined
+      ? `${what} no worse than at ${than}${worn}`
+      : `against ${than}${worn === '' ? '' : `,${worn}`}: extra ${what} below ${by(condition.margin)}`
+  if (question === 'alike')
+    return `${what} the same as at ${than}, within ${by(condition.margin) || 'no step'}${worn}`
+  if (question === 'better')
+    return `${what} better than at ${than}${condition.leastGain ? ` by more than ${by(condition.leastGain)}` : ''}${worn}`
+  if (question === 'to-standard')
+    return `within ${by(condition.atMost ?? condition.margin)} of the kept standard${worn}`
+  if (question === 'light')
+    return condition.atLeast === undefined
+      ? 'placed between the blue wools of its own card'
+      : `light fastness like blue wool ${condition.atLeast} or better`
+  if (question === 'open-against-covered')
+    return `the open half may change by less than ${by(condition.margin)} more than the covered one${worn}`
+  if (question === 'sees')
+    return `the way of measuring must see a margin of ${margin(condition.margin ?? 2 * (condition.atMost ?? 0))}`
   if (against === 'next level')
-    return `${capital(what)} within ${margin?.toFixed(1) ?? '?'} of the next level${worn}.`
-  return `${capital(what)} ${limit}${worn}.`
+    return `${what} within ${margin(condition.margin ?? 0)} of the next level${worn} (described, not tested)`
+  return `${what} ${limitInWords(condition)}${worn}${end === 'high' ? ', which sets the upper end' : ''}`
 }
 
-const byLot = (rule: RuleRow) => rule.conditions.some((it) => it.statistic === 'worst lot')
-
-/** “By the worst lot: staining 4 or better after five warm hand washes; …”: the same limit is said once. */
-function lotsInWords({ conditions }: RuleRow): string {
-  const lots = conditions.filter((it) => it.statistic === 'worst lot')
+/** “Every lot by its own limits: staining of wool 4 or better after five warm hand washes; …”: the same limit is said once. */
+function lotsInWords(lots: readonly Condition[]): string {
   const byLimit = groupBy(
     lots,
-    ({ outcome, fibre, atLeast }) =>
-      `${sideLabel(outcome)}${fibre ? ` of ${fibre}` : ''} ${sayValue(outcome, atLeast ?? 4)} or better`,
+    (condition) => `${outcomeInSentence(condition.outcome, condition.fibre)} ${limitInWords(condition)}`,
   )
-  const parts = [...byLimit].map(([limit, group]) => {
-    const after = group.flatMap(({ wear }) => (Object.keys(wear).length === 0 ? [] : [wearInWords(wear)]))
-    return after.length === 0 ? limit : `${limit} after ${after.join(', after ')}`
-  })
-  return `By the worst lot: ${parts.join('; ')}.`
-}
-
-function sidesInWords(rule: RuleRow): string {
-  const conditions = byLot(rule)
-    ? rule.conditions.filter((it) => it.statistic !== 'worst lot')
-    : rule.conditions.slice(1)
-  const sides = conditions.flatMap(({ outcome, atLeast, atMost, fibre }) => {
-    const { scale } = outcomeKind(outcome)
-    const name = `${sideLabel(outcome)}${fibre ? ` of ${fibre}` : ''}`
-    if (atLeast !== undefined) return [`${name} ${sayValue(outcome, atLeast)} or better`]
-    if (atMost !== undefined)
-      return [
-        `${name} ${sayValue(outcome, atMost)}${perCent(outcome)} or ${scale === 'count' ? 'fewer' : 'less'}`,
-      ]
-    return []
-  })
-  if (sides.length === 0) return ''
-  return `${capital(sides.join(', '))}.`
-}
-
-const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1)
-
-const months = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-]
-
-/**
- * “24 February 2026, 9:12”, in UTC: the server’s clock.
- *
- * @example
- * dayAndTime(new Date('2026-02-24T09:12:30Z')) // '24 February 2026, 9:12'
- */
-export function dayAndTime(at: Date): string {
-  return `${day(at)}, ${at.getUTCHours()}:${String(at.getUTCMinutes()).padStart(2, '0')}`
-}
-
-/**
- * “24 February 2026”.
- *
- * @example
- * day(new Date('2026-02-24T09:12:30Z')) // '24 February 2026'
- */
-export function day(at: Date): string {
-  return `${at.getUTCDate()} ${months[at.getUTCMonth()]} ${at.getUTCFullYear()}`
+  const parts = [...byLimit].map(
+    ([limit, group]) =>
+      `${limit}${group
+        .map(({ wear }) => afterWear(wear))
+        .filter((it) => it !== '')
+        .join(',')}`,
+  )
+  return `Every lot by its own limits: ${parts.join('; ')}.`
 }

@@ -1,32 +1,33 @@
 import type { SkeinFinding } from '#api/contract/finding.ts'
 import { type Wear, wearKey } from '#api/contract/wear.ts'
-import type { SkeinHistories } from '#api/judging/skein-histories.ts'
+import type { Condition } from '#api/judging/condition.ts'
+import { resultsFor } from '#api/judging/judged-rows.ts'
+import type { JudgedTrial } from '#api/judging/judged-trial.ts'
 import type { Lab } from '#api/science/colour/lab.ts'
 import { changeGrade } from '#api/science/fastness/change-grade.ts'
 import { gradeText } from '#api/science/fastness/grades.ts'
 import { groupBy } from '#api/science/group-by.ts'
-import type { ColourRecord, ResultSeen, TrialRecord } from '#db/trial-record.ts'
-import type { FactorWithLevels } from '#db/trials.ts'
-import type { LevelledSkein } from './ladder-rows.ts'
-import { lotValues, type SideKey, sideValues } from './side-values.ts'
+import { valueInWords } from '#api/words/outcomes.ts'
+import type { ColourRecord, ResultSeen, SkeinRecord } from '#db/trial-record.ts'
+import type { FactorWithLevels, LevelRow } from '#db/trials.ts'
+import { limitKey } from './steps-of-claim.ts'
 
 /** Every skein of a finding, lost ones too, from the highest level down, as its table shows it. */
 export function skeinFindings(
-  skeins: readonly LevelledSkein[],
+  skeins: readonly { readonly skein: SkeinRecord; readonly level: LevelRow }[],
   {
-    record,
-    histories,
+    trial: { record, histories },
+    trial,
     factor,
     wear,
     values,
-    sides,
+    conditions,
   }: {
-    record: TrialRecord
-    histories: SkeinHistories
+    trial: JudgedTrial
     factor: FactorWithLevels
     wear: Wear
     values: ReadonlyMap<string, ResultSeen>
-    sides: readonly SideKey[]
+    conditions: readonly Condition[]
   },
 ): SkeinFinding[] {
   const colours = groupBy(record.colours, (colour) => colour.skeinId)
@@ -35,11 +36,9 @@ export function skeinFindings(
       .filter((result) => result.kind === 'change grade' && result.wearKey === wearKey(wear))
       .map((result) => [result.skeinId, result.value]),
   )
-  const sideMaps = sides.map((side) => ({
-    side,
-    values:
-      side.condition.statistic === 'worst lot' ? lotValues(record, side) : sideValues(record.results, side),
-  }))
+  const limits = conditions
+    .filter(({ question, against }) => question === 'within-limit' && against !== 'next level')
+    .map((condition) => ({ key: limitKey(condition), condition, values: limitValues(trial, condition) }))
   const sorted = [...skeins].sort((a, b) => b.level.position - a.level.position)
   return sorted.map(({ skein, level }) => {
     const mine = colours.get(skein.id) ?? []
@@ -48,9 +47,9 @@ export function skeinFindings(
     const at = histories.stayAt(skein, factor.stage) ?? histories.stays(skein)[0]
     const entered = grades.get(skein.id)
     const side: SkeinFinding['side'] = {}
-    for (const { side: key, values: map } of sideMaps) {
+    for (const { key, condition, values: map } of limits) {
       const value = map.get(skein.id)
-      if (value !== undefined) side[key.key] = { value, text: key.said(value) }
+      if (value !== undefined) side[key] = { value, text: valueInWords(condition.outcome, value) }
     }
     const worn = Object.keys(wear).length > 0
     return {
@@ -79,6 +78,20 @@ export function skeinFindings(
       spots: mine.reduce((sum, colour) => sum + colour.spotsN, 0),
     }
   })
+}
+
+/** The value of each skein for a limit; by lot the worst of its own and of the parts cut from it. */
+function limitValues(trial: JudgedTrial, condition: Condition): ReadonlyMap<string, number> {
+  const own = new Map([...resultsFor(trial, condition)].map(([id, { value }]) => [id, value]))
+  if (!condition.byLot) return own
+  const worse = condition.direction === 'larger is better' ? Math.min : Math.max
+  for (const { id, cutFromId } of trial.record.skeins) {
+    const value = own.get(id)
+    if (cutFromId === null || value === undefined) continue
+    const before = own.get(cutFromId)
+    own.set(cutFromId, before === undefined ? value : worse(value, before))
+  }
+  return own
 }
 
 function colourAt(colours: readonly ColourRecord[], key: string): Lab | undefined {

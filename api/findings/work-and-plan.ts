@@ -1,12 +1,12 @@
 import type { Caution } from '#api/contract/finding.ts'
-import { counted } from '#api/science/verdicts/figure.ts'
-import type { JudgedAlike } from './judge-within.ts'
-import type { LevelledSkein } from './ladder-rows.ts'
+import type { JudgedTrial } from '#api/judging/judged-trial.ts'
+import { counted } from '#api/words/numbers.ts'
+import type { SkeinRecord } from '#db/trial-record.ts'
 
 /** Said where skeins were given another level than the one drawn for their place. */
 export function otherwiseCaution(
-  levelled: readonly LevelledSkein[],
-  { record, histories }: Pick<JudgedAlike, 'record' | 'histories'>,
+  levelled: readonly { readonly skein: SkeinRecord }[],
+  { record, histories }: JudgedTrial,
 ): Caution[] {
   const things = new Set(
     record.treatments

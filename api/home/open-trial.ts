@@ -1,7 +1,6 @@
 import { benchOfPattern } from '#api/contract/bench-of-pattern.ts'
 import type { Finding } from '#api/contract/finding.ts'
 import type { NewestFinding, OpenTrial } from '#api/contract/home.ts'
-import { verdictInWords } from '#api/science/verdicts/verdict.ts'
 import type { BenchSessionRow, OpenTrialRow } from '#db/home.ts'
 
 /** A line of the list of open trials. */
@@ -36,34 +35,12 @@ function wordsOf(
     begun,
   }: { readonly planned: number | undefined; readonly skeins: number; readonly begun: number },
 ): string {
-  const verdict = finding?.verdict
-  if (verdict) {
-    const words = verdict.headline.replace(/\.$/, '')
-    if (finding.within?.others.length) return `${words}; ${othersInWords(finding.within.others)}`
-    return verdict.answer === 'not-settled' ? words.charAt(0).toLowerCase() + words.slice(1) : words
-  }
+  // The headline names every part of the trial; nothing of a person’s own words is changed.
+  if (finding?.verdict) return finding.verdict.headline.replace(/\.$/, '')
   if (skeins === 0) return planned === undefined ? 'being planned' : 'places not drawn yet'
   if (begun === 0) return 'nothing read yet'
   return planned === undefined ? 'no rule yet' : `no verdict before ${planned} sessions`
 }
-
-type Others = NonNullable<Finding['within']>['others']
-
-/** So many other levels a line of the list names, those that do not hold first. */
-const mostNamed = 3
-
-/** The answers at the other levels of a second factor, worst first: “silk: does not hold; wool/nylon 80/20: holds”. */
-function othersInWords(others: Others): string {
-  const worst = [...others].sort((a, b) => rank(a.answer) - rank(b.answer))
-  const named = worst
-    .slice(0, mostNamed)
-    .map(({ label, answer }) => `${label}: ${answer ? verdictInWords(answer) : 'no answer yet'}`)
-  const more = others.length - named.length
-  return [...named, ...(more > 0 ? [`${more} more`] : [])].join('; ')
-}
-
-const rank = (answer: Others[number]['answer']): number =>
-  answer === null ? 1 : ['does-not-hold', 'not-settled', 'holds'].indexOf(answer)
 
 function sessionWords(
   pattern: string,

@@ -1,7 +1,9 @@
 import type { Kysely } from 'kysely'
 import { outcomeKind } from '#api/contract/outcomes.ts'
 import { type Fault, Problem } from '#api/contract/problem.ts'
+import { judgedBy } from '#api/contract/question.ts'
 import type { NewRule } from '#api/contract/trial.ts'
+import { type Condition, conditionOf } from '#api/judging/condition.ts'
 import { inTransaction } from '#db/in-transaction.ts'
 import { addRow } from '#db/rows.ts'
 import type { Database } from '#db/tables.ts'
@@ -54,34 +56,54 @@ export async function lockRule(db: Kysely<Database>, trialId: string, edition: n
 
 function faultsOfRule(rule: NewRule): Fault[] {
   const faults: Fault[] = []
-  const main = rule.conditions.filter((condition) => condition.statistic !== 'every unit')
-  if (main.length === 0) {
-    const limits = rule.conditions.filter((it) => it.atLeast !== undefined || it.atMost !== undefined)
-    if (limits.length === 0)
-      faults.push({ pointer: '#/conditions', detail: 'No condition says what is to be judged.' })
-  }
   for (const [i, condition] of rule.conditions.entries()) {
     const at = `#/conditions/${i}`
-    if (condition.statistic === 'upper limit' && condition.margin === undefined) {
+    if (condition.question === undefined && condition.statistic === undefined) {
       faults.push({
-        pointer: `${at}/margin`,
-        detail: 'Give the margin: the largest extra loss that you would still accept.',
+        pointer: `${at}/question`,
+        detail: 'Say what is asked, such as “no-worse” or “within-limit”.',
       })
+      continue
     }
-    if (
-      condition.statistic === 'every unit' &&
-      condition.atLeast === undefined &&
-      condition.atMost === undefined
-    ) {
-      faults.push({ pointer: at, detail: 'A limit needs “atLeast” or “atMost”.' })
-    }
+    faults.push(...faultsOfNumbers(conditionOf(condition), at))
     const { min = -Infinity, max = Infinity, label } = outcomeKind(condition.outcome)
     for (const side of ['atLeast', 'atMost'] as const) {
       const limit = condition[side]
-      if (limit !== undefined && (limit < min || limit > max)) {
-        faults.push({ pointer: `${at}/${side}`, detail: `${label} ${limit} is outside ${min}–${max}.` })
-      }
+      // Blue wools have numbers of their own; a tolerance to the standard and what a meter sees are differences.
+      const [least, most] = conditionOf(condition).question === 'light' ? [1, 8] : [min, max]
+      if (limit !== undefined && (limit < least || limit > most))
+        faults.push({ pointer: `${at}/${side}`, detail: `${label} ${limit} is outside ${least}–${most}.` })
     }
   }
   return faults
+}
+
+/** What a question cannot be answered without. */
+function faultsOfNumbers(condition: Condition, at: string): Fault[] {
+  const { question, outcome, margin, atLeast, atMost, against } = condition
+  const byMeter = judgedBy(outcome) === 'meter' || judgedBy(outcome) === 'measured'
+  if (margin === undefined) {
+    if ((question === 'no-worse' || question === 'alike') && byMeter)
+      return [
+        {
+          pointer: `${at}/margin`,
+          detail: 'Give the margin: the largest extra loss that you would still accept.',
+        },
+      ]
+    if (question === 'open-against-covered')
+      return [
+        {
+          pointer: `${at}/margin`,
+          detail: 'Give the margin: how much more the open half may change than the covered one.',
+        },
+      ]
+  }
+  const bounded = atLeast !== undefined || atMost !== undefined
+  if (question === 'within-limit' && !bounded && (against !== 'next level' || margin === undefined))
+    return [{ pointer: at, detail: 'A limit needs “atLeast” or “atMost”.' }]
+  if (question === 'to-standard' && atMost === undefined && margin === undefined)
+    return [{ pointer: `${at}/atMost`, detail: 'Give the tolerance: how far from the standard it may be.' }]
+  if (question === 'sees' && atMost === undefined && margin === undefined)
+    return [{ pointer: `${at}/margin`, detail: 'Give the margin that your way of measuring must see.' }]
+  return []
 }

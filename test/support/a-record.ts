@@ -104,6 +104,7 @@ export function recordOf(written: RecordWritten): TrialRecord {
       (skein.results ?? []).map((it, place) => resultOf(skein, it, place)),
     ),
     colours: [],
+    outcomes: [],
     readings: [],
     methods: [],
     exposures: [],

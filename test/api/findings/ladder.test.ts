@@ -46,22 +46,33 @@ test('35 minutes holds, to the digits of the worked check, raw and net of noise'
   const { finding } = await ladder()
   expect(finding.verdict).toMatchObject({
     answer: 'holds',
-    headline: '35 minutes of steam holds.',
+    headline: '35 minutes of steam is enough (dates not recorded).',
     look: 1,
     sessionsIn: 4,
     windowText: 'the window: 35 minutes',
   })
   expect(finding.verdict.lead).toBe(
-    'Against 75 minutes its extra loss is between −0.47 and 0.50 ΔE00 (90\u00a0% interval, mean 0.02). The margin is 1.0.',
+    'Do not go to 20 minutes: staining of wool 3 (session 2). Against 75 minutes it changed by −0.50 to 0.55 ΔE00 more (90\u00a0% interval, mean 0.02). You allowed 1.0.',
   )
-  expect(finding.verdict.counts).toBe('8 skeins from 8 packets in 4 sessions, 16 readings. Noise 0.3.')
+  expect(finding.verdict.counts).toBe('8 skeins from 8 packets in 4 sessions.')
   const steps = Object.fromEntries(finding.steps.map((step: Step) => [step.label, step]))
   const rounded = (of: (step: Step) => number) =>
     ['50 min', '35 min', '20 min', '10 min', '0 min'].map((label) => of(steps[label]).toFixed(2))
   expect(rounded((step) => step.extra)).toEqual(['0.02', '0.02', '1.31', '4.15', '10.13'])
   expect(rounded((step) => step.upper)).toEqual(['0.77', '0.50', '1.90', '4.91', '10.52'])
   expect(rounded((step) => step.netUpper).slice(0, 2)).toEqual(['0.80', '0.53'])
+  // The worked check of the deciding intervals: the upper end the larger of raw, net, and net with the upper limit.
+  const deciding = (label: string) => [
+    steps[label].deciding.lower.toFixed(2),
+    steps[label].deciding.upper.toFixed(2),
+  ]
+  expect(deciding('50 min')).toEqual(['-0.80', '0.84'])
+  expect(deciding('35 min')).toEqual(['-0.50', '0.55'])
+  expect(deciding('20 min')).toEqual(['0.73', '1.97'])
+  expect(finding.verdict.estimate.upper).toBe(steps['35 min'].deciding.upper)
   expect(finding.noise.rms).toBeCloseTo(0.308, 3)
+  expect(finding.noise.df).toBeCloseTo(6.86, 2)
+  expect(finding.noise.upperRms).toBeCloseTo(0.419, 3)
   const levels = finding.levels.map((level: { mean: number; sd: number }) => [
     level.mean.toFixed(2),
     level.sd.toFixed(2),
@@ -74,21 +85,17 @@ test('35 minutes holds, to the digits of the worked check, raw and net of noise'
     ['1.02', '0.60'],
     ['1.01', '0.18'],
   ])
-  expect(finding.steps.map((step: Step) => step.says)).toEqual([
-    'the reference',
-    'holds on colour; felting 3',
-    'holds',
-    'does not hold: stop',
-    'after the stop',
-    'after the stop',
-  ])
+  const says = finding.steps.map((step: Step) => step.says)
+  expect(says.slice(0, 3)).toEqual(['the reference', 'enough; felting 3', 'enough'])
+  expect(says[3]).toMatch(/^too short\. /)
+  expect(says.slice(4)).toEqual(['below the stop: not claimed', 'below the stop: not claimed'])
 })
 
 test('the first two sessions of four are not settled, whatever they show', async () => {
   const { finding } = await ladder((row) => (Number(row.run) <= 2 ? row : undefined))
   expect(finding.verdict).toMatchObject({
     answer: 'not-settled',
-    headline: 'Not settled: 2 of 4 sessions.',
+    headline: 'Not settled: 2 of 4 sessions (dates not recorded).',
     levelId: null,
   })
 })
@@ -159,7 +166,7 @@ test('a whole session for each level is not settled, said in words', async () =>
 
 test('each level always in the same pot gets its verdict, with a caution', async () => {
   const { finding } = await ladder((row) => ({ ...row, ring: `ring ${row.steam_min}` }))
-  expect(finding.verdict.headline).toBe('35 minutes of steam holds.')
+  expect(finding.verdict.headline).toBe('35 minutes of steam is enough (dates not recorded).')
   expect(titles(finding)).toMatch(/always/i)
 })
 
@@ -176,7 +183,7 @@ test('a reference that breaks a limit does not hold, and nothing below it does',
     row.run === '3' && row.steam_min === '75' ? { ...row, stain_white_wool: '3' } : row,
   )
   expect(finding.verdict).toMatchObject({ answer: 'does-not-hold', levelId: null })
-  expect(finding.verdict.headline).toMatch(/75 minutes of steam does not hold/)
+  expect(finding.verdict.headline).toMatch(/75 minutes of steam does not meet the rule itself/)
 })
 
 test('differences that are all equal are not settled: copied or rounded values show no spread', async () => {
@@ -210,7 +217,9 @@ test('without a twin the noise is a planning value, and the evidence says so', a
   expect(finding.noise).toMatchObject({ n: 0 })
   expect(finding.evidenceStep).toMatchObject({ step: 'E0' })
   const { finding: withTwin } = await ladder()
-  expect(withTwin.evidenceStep).toMatchObject({ step: 'E2' })
+  // The days of the work are not in the table, so nobody can tell that the rule came first.
+  expect(withTwin.evidenceStep).toMatchObject({ step: 'E1' })
+  expect(withTwin.evidenceStep.why).toContain('rule locked before')
 })
 
 test('one reading corrected changes the verdict as it should, and the old one stays', async () => {
@@ -232,7 +241,7 @@ test('one reading corrected changes the verdict as it should, and the old one st
   })
   expect(mended.status).toBe(201)
   const finding = await findingOf(client, id)
-  expect(finding.verdict.headline).not.toBe('35 minutes of steam holds.')
+  expect(finding.verdict.headline).not.toBe('35 minutes of steam is enough (dates not recorded).')
   const all = await client.get(`/api/trials/${id}/readings?limit=500`)
   expect(all.body.items.length).toBe(readings.body.items.length + 1)
 })
@@ -256,7 +265,9 @@ test('nothing knows the example: other losses give another least level', async (
   const { finding } = await ladder((row) =>
     row.steam_min === '35' ? { ...row, L1: String(Number(row.L1) + 6) } : row,
   )
-  expect(finding.verdict).toMatchObject({ headline: '50 minutes of steam holds, but the window is empty.' })
+  expect(finding.verdict).toMatchObject({
+    headline: '50 minutes of steam is enough, but the window is empty (dates not recorded).',
+  })
   expect(finding.steps.find((it: Step) => it.label === '35 min')).toMatchObject({ answer: 'does-not-hold' })
 })
 

@@ -50,7 +50,7 @@ export function withinQuery({ within }: Pick<Finding, 'within'>): string {
  * The tool’s cautions, then what its noise and its bounds leave open.
  *
  * @example
- * cautionsShown({ cautions: [], noise: { floor: 0.3, rms: 0.31, from: 'the twin of this trial, read again 4 times', n: 4 }, notTested: [] })[0].text // 'Noise is about 0.3 ΔE00: the twin of this trial, read again 4 times. A difference below that is handling.'
+ * cautionsShown({ cautions: [], noise: { floor: 0.3, rms: 0.31, from: 'the twin of this trial, read again 4 times', n: 4, upperRms: 0.42, df: 6.9 }, notTested: [] })[0].text // 'Noise is about 0.3 ΔE00: the twin of this trial, read again 4 times. A difference below that is handling.'
  */
 export function cautionsShown({
   cautions,

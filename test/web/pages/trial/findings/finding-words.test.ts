@@ -45,7 +45,14 @@ test('where no number of sessions is known to settle it, the plan is there to lo
 })
 
 test('a noise that nobody read is called a guess, and a caution about noise is not said twice', () => {
-  const noise = { floor: 0.3, rms: 0.32, from: 'a planning value, for no twin was read', n: 0 }
+  const noise = {
+    floor: 0.3,
+    rms: 0.32,
+    from: 'a planning value, for no twin was read',
+    n: 0,
+    upperRms: 0.32,
+    df: null,
+  }
   const titles = (cautions: { kind: 'note'; title: string; text: string }[]) =>
     cautionsShown({ cautions, noise, notTested: [] }).map(({ title }) => title)
   expect(titles([])).toEqual(['The noise is a guess'])

@@ -9,6 +9,8 @@ export type EvidenceFacts = {
   readonly ruleFirst: boolean
   /** Measured in this trial or for this instrument, not a planning value. */
   readonly noiseKnown: boolean
+  /** Judged by eye or yes and no alone: then two graders, or one twice, stand in the place of the twins. */
+  readonly graded?: boolean
   readonly protocols: number
   /** Every grade given blind, by two graders. */
   readonly blindByTwo: boolean
@@ -40,7 +42,7 @@ export function evidenceStep(facts: EvidenceFacts): EvidenceStep {
   if (second)
     return {
       step: 'E2',
-      why: `${facts.lots >= 3 && facts.sessions < 3 ? 'three or more lots' : 'three or more sessions'}, rule first, noise known`,
+      why: `${facts.lots >= 3 && facts.sessions < 3 ? 'three or more lots' : 'three or more sessions'}, rule first, ${facts.graded ? 'graded twice within half a step' : 'measuring error known'}`,
     }
   const missing = missingFor(facts, units)
   if (first)
@@ -53,6 +55,11 @@ function missingFor(facts: EvidenceFacts, units: number): string {
   if (!facts.hasReference) missing.push('a reference or control')
   if (units < 3) missing.push('three sessions or lots')
   if (!facts.ruleFirst) missing.push('the rule locked before the first reading')
-  if (!facts.noiseKnown) missing.push('a twin read again, so that the noise is known')
+  if (!facts.noiseKnown)
+    missing.push(
+      facts.graded
+        ? 'a second grading of the same skeins, within half a step'
+        : 'an unwashed twin measured again, so that the measuring error is known',
+    )
   return missing.join(', ') || 'a twin or blank'
 }

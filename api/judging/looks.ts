@@ -1,0 +1,27 @@
+import type { RuleRow } from '#db/trials.ts'
+
+/**
+ * Which look a rule is: 1, and one more for every later edition that was locked after something was read. Whoever locked
+ * it then could have seen the answer, whether or not it was recorded, and whichever way the number of sessions went.
+ *
+ * @param firstReadAt  When the first result was known, by the server’s clock or the person’s; undefined: nothing is read.
+ */
+export function lookOf(rule: RuleRow, rules: readonly RuleRow[], firstReadAt: number | undefined): number {
+  const locked = rules.filter((it) => it.lockedAt !== null && it.edition <= rule.edition)
+  if (firstReadAt === undefined) return 1
+  const later = locked
+    .slice(1)
+    .filter(({ lockedAt }) => lockedAt !== null && lockedAt.getTime() >= firstReadAt)
+  return 1 + later.length
+}
+
+/**
+ * The confidence of a look: each later one has half the doubt of the one before, so that all looks together never have
+ * more than twice the doubt of one.
+ *
+ * @example
+ * [confidenceOfLook(0.95, 1), confidenceOfLook(0.95, 2)] // [0.95, 0.975]
+ */
+export function confidenceOfLook(confidence: number, look: number): number {
+  return 1 - (1 - confidence) / 2 ** (look - 1)
+}
