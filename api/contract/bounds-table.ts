@@ -31,13 +31,28 @@ export type Bounds = {
   readonly doubtful?: Doubtful
   /** Why a doubtful value is dangerous, in words. */
   readonly because?: string
+  /** Said only of a value over this; without it, of every doubtful value. */
+  readonly becauseOver?: number
   /** A doubt that needs more than the value itself, in words. */
   readonly doubtfulIf?: string
   readonly impossible: Impossible
+  /** What to do with more than is possible here, in whole sentences. */
+  readonly whenTooMuch?: (value: number) => string
   readonly step?: 'whole' | 'halves'
   readonly stage?: Stage
   /** Something read, counted or graded rather than set. */
   readonly measured?: true
+}
+
+/**
+ * What to do with acid stronger than a kitchen's: diluted to 5 % where it can be had at home, left alone above.
+ *
+ * Volumes: one part of s % in s ÷ 5 parts altogether is 5 %.
+ */
+function acidTooStrong(percent: number): string {
+  if (percent > 25) return 'Do not use it at home: it burns skin, eyes and lungs. Buy vinegar of 5 %.'
+  const water = Number((percent / 5 - 1).toPrecision(2))
+  return `Dilute it to 5 % first: gloves and goggles on, window open, pour acid into water, never water into acid: 1 part acid into ${water} parts water. Then enter 5 %.`
 }
 
 type More = Omit<Bounds, 'label' | 'unit' | 'usual' | 'impossible'>
@@ -72,7 +87,7 @@ export const boundsTable = {
     stage: 'soak',
   }),
   depth: of('Depth of shade', '% owf', [0.05, 4], from(0, 15), {
-    doubtful: { under: 0.005, over: 5, zeroIsFine: true },
+    doubtful: { under: 0.005, over: 8, zeroIsFine: true },
     stage: 'dye',
   }),
   dyeMass: of('Dye powder', 'g', [0.05, 20], from(0, 500), {
@@ -95,6 +110,9 @@ export const boundsTable = {
   }),
   acidStrength: of('Vinegar strength', '%', [5, 5], over(0, 15), {
     doubtful: { under: 4, over: 8 },
+    because: 'stronger acid stings eyes and skin: gloves and goggles, and acid into water',
+    becauseOver: 8,
+    whenTooMuch: acidTooStrong,
     stage: 'dye',
   }),
   acid: of('Vinegar', 'mL per 100 g', [15, 100], from(0, 1000), {
@@ -134,6 +152,8 @@ export const boundsTable = {
   peakTemp: of('Peak temperature', '°C', [80, 96], from(0, 125), {
     usualNote: 'silk 88 at most',
     doubtful: { under: 70, over: 98 },
+    because: 'over boiling only in a vessel made for pressure, used by its manual',
+    becauseOver: 100,
     stage: 'dye',
   }),
   hold: of('Hold', 'min', [20, 60], from(0, 720), { doubtful: { under: 10, over: 120 }, stage: 'dye' }),
@@ -157,7 +177,7 @@ export const boundsTable = {
   microwaveBurst: of('Microwave burst', 's', [30, 120], from(5, 900), {
     doubtful: { over: 120 },
     because:
-      'yarn that dries out can catch fire. Two minutes at a time, wet through and vented, never left alone',
+      'yarn that dries out can catch fire. Two minutes at a time, wet through, wrap vented, no metal, never left alone',
     stage: 'set',
   }),
   altitude: of('Altitude', 'm', [0, 1500], from(-450, 5500), { doubtful: { over: 2500 } }),

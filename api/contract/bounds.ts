@@ -1,4 +1,5 @@
 import { type Bounds, boundsTable, type Doubtful } from './bounds-table.ts'
+import { degrees, degreesBetween } from './degrees.ts'
 
 export type VariableKey = keyof typeof boundsTable
 
@@ -36,8 +37,9 @@ export function refusal(key: VariableKey, value: number): Refusal | undefined {
   if (isOutside(it, value)) {
     const suggestion = probablyMeant(it, value)
     const detail = `${said} is outside ${rangeOf(key)}.`
-    if (suggestion === undefined) return { detail }
-    return { detail: `${detail} Did you mean ${inFigures(suggestion)}?`, suggestion }
+    const more = it.whenTooMuch && value > it.impossible.above ? ` ${it.whenTooMuch(value)}` : ''
+    if (suggestion === undefined) return { detail: `${detail}${more}` }
+    return { detail: `${detail} Did you mean ${inFigures(suggestion)}?${more}`, suggestion }
   }
   if (it.step === 'whole' && !Number.isInteger(value)) return { detail: `${said}: this is a whole number.` }
   if (it.step === 'halves' && !Number.isInteger(value * 2))
@@ -64,7 +66,7 @@ export function refusalOf(key: VariableKey, value: number): string | undefined {
 export function rangeOf(key: VariableKey): string {
   const { impossible: no, unit } = bounds[key]
   if (no.belowExclusive) return withUnit(`the range more than ${no.below}, up to ${no.above}`, unit)
-  return withUnit(span(no.below, no.above), unit)
+  return spanWithUnit(no.below, no.above, unit)
 }
 
 /**
@@ -77,7 +79,7 @@ export function rangeOf(key: VariableKey): string {
 export function doubtOf(key: VariableKey, value: number): string | undefined {
   const it = bounds[key]
   if (refusal(key, value) || !isDoubtful(it.doubtful, value)) return undefined
-  const because = it.because === undefined ? '' : `; ${it.because}`
+  const because = it.because === undefined || value <= (it.becauseOver ?? -Infinity) ? '' : `; ${it.because}`
   return `${saidAs(it, value)} is ${compared(it, value)}${because}. Keep it?`
 }
 
@@ -107,27 +109,39 @@ function probablyMeant(it: Bounds, value: number): number | undefined {
 
 const timesInWords = ['', '', 'twice', 'three times', 'four times', 'five times', 'six times', 'seven times']
 
+/** “1.5 times”, “twice”, “12 times”: to one decimal below ten, so that one and a half is not said as two. */
+function timesAs(ratio: number): string {
+  const times = ratio < 10 ? Math.round(ratio * 10) / 10 : Math.round(ratio)
+  return timesInWords[times] ?? `${times} times`
+}
+
 function compared(it: Bounds, value: number): string {
   if (!it.usual) return 'unusual'
   const [low, high] = it.usual
   // Twice a temperature, a pH or a colour coordinate says nothing; twice a weight or a time does.
   const isRatio = low >= 0 && it.unit !== '' && it.unit !== '°C'
-  const times = Math.round(value / (it.typical ?? high))
-  const inWords = timesInWords[times] ?? `${times} times`
-  if (isRatio && times >= 2)
-    return it.typical ? `${inWords} the usual` : `${inWords} the usual ${withUnit(span(low, high), it.unit)}`
+  const ratio = value / (it.typical ?? high)
+  if (isRatio && ratio >= 1.5)
+    return it.typical
+      ? `${timesAs(ratio)} the usual`
+      : `${timesAs(ratio)} the usual ${spanWithUnit(low, high, it.unit)}`
   if (high === it.impossible.above && value < low)
     return `below the usual ${withUnit(inFigures(low), it.unit)} or more`
   if (low === high) return `not the usual ${withUnit(inFigures(low), it.unit)}`
-  return `${value > high ? 'above' : 'below'} the usual ${withUnit(span(low, high), it.unit)}`
+  return `${value > high ? 'above' : 'below'} the usual ${spanWithUnit(low, high, it.unit)}`
 }
 
 function saidAs(it: Bounds, value: number): string {
+  if (it.unit === '°C' && Number.isFinite(value)) return `${it.label} ${degrees(value)}`
   return `${it.label} ${withUnit(inFigures(value), it.unit)}`
 }
 
 function span(low: number, high: number): string {
   return low < 0 ? `${inFigures(low)} to ${inFigures(high)}` : `${inFigures(low)}–${inFigures(high)}`
+}
+
+function spanWithUnit(low: number, high: number, unit: string): string {
+  return unit === '°C' ? degreesBetween(low, high) : withUnit(span(low, high), unit)
 }
 
 function withUnit(figures: string, unit: string): string {

@@ -2,6 +2,7 @@ import { boilingPoint } from '#api/science/bath/boiling-point.ts'
 import { metres } from '#api/science/units.ts'
 import { doubtOf, variableKeys } from './bounds.ts'
 import { type Conditions, numberOf } from './condition-value.ts'
+import { degrees } from './degrees.ts'
 import { type Fault, pointerTo } from './problem.ts'
 
 /**
@@ -27,7 +28,7 @@ export function doubtsAbout(conditions: Conditions): Fault[] {
  * Doubts are unlikely together. What is not recorded is not checked; a blank altitude is taken as the sea's.
  *
  * @example
- * crossChecks({ peakTemp: 99, altitude: 3000 }).faults // [{ pointer: '#/peakTemp', detail: 'Water boils at 90 °C at this altitude: 99 °C needs a pressure vessel.' }]
+ * crossChecks({ peakTemp: 99, altitude: 3000 }).faults // [{ pointer: '#/peakTemp', detail: 'Water boils at 90 °C (194 °F) at this altitude: 99 °C (210 °F) needs a vessel made for pressure, used by its manual. Never a closed jar or pot.' }]
  */
 export function crossChecks(conditions: Conditions): { faults: Fault[]; doubts: Fault[] } {
   const found = [boiling(conditions), ...stockAgainstDye(conditions), ...withinReason(conditions)]
@@ -50,7 +51,7 @@ function boiling(conditions: Conditions): Found | undefined {
   return {
     kind: 'fault',
     pointer: '#/peakTemp',
-    detail: `Water boils at ${Math.round(boils)} °C${where}: ${peak} °C needs a pressure vessel.`,
+    detail: `Water boils at ${degrees(Math.round(boils))}${where}: ${degrees(peak)} needs a vessel made for pressure, used by its manual. Never a closed jar or pot.`,
   }
 }
 

@@ -1,3 +1,4 @@
+import { refusalOf } from './bounds.ts'
 import { maybeDecimal } from './quantity.ts'
 import { z } from './schema.ts'
 
@@ -13,7 +14,10 @@ export const UsualSetting = z
     stockPercent: maybeDecimal({ moreThan: 0, max: 20 }),
     liquorRatio: maybeDecimal({ min: 0.5, max: 500 }),
     scaleStepGrams: maybeDecimal({ moreThan: 0, max: 1000 }),
-    acidStrengthPercent: maybeDecimal({ moreThan: 0, max: 15 }),
+    acidStrengthPercent: maybeDecimal({ moreThan: 0 }).superRefine((percent, context) => {
+      const refused = typeof percent === 'number' ? refusalOf('acidStrength', percent) : undefined
+      if (refused) context.addIssue({ code: 'custom', message: refused })
+    }),
     waterAlkalinity: maybeDecimal({ min: 0, max: 1500 }),
     altitudeMetres: maybeDecimal({ min: -450, max: 5500 }),
     yarnWetness: maybeDecimal({ min: 0, max: 10 }),

@@ -99,7 +99,7 @@ test.each<[VariableKey, number, number]>([
   ['preSoak', 0, 5],
   ['preSoak', 1441, 1440],
   ['depth', 0.004, 0.005],
-  ['depth', 5.1, 5],
+  ['depth', 8.1, 8],
   ['stockStrength', 5.1, 5],
   ['stockVolume', 1.9, 2],
   ['drops', 101, 100],
@@ -176,9 +176,39 @@ test('a number that is not finite is refused', () => {
 test('three times the usual vinegar is a question, not a refusal', () => {
   expect(refusalOf('acid', 150)).toBeUndefined()
   expect(doubtOf('acid', 150)).toBe('Vinegar 150 mL per 100 g is three times the usual. Keep it?')
-  expect(doubtOf('peakTemp', 99)).toBe('Peak temperature 99 °C is above the usual 80–96 °C. Keep it?')
+  expect(doubtOf('peakTemp', 99)).toBe(
+    'Peak temperature 99 °C (210 °F) is above the usual 80–96 °C (176–205 °F). Keep it?',
+  )
   expect(doubtOf('restDry', 2)).toBe('Rest before reading 2 h is below the usual 12 h or more. Keep it?')
   expect(doubtOf('acid', 1500)).toBeUndefined()
+})
+
+test('acid stronger than 15 % is refused with what to do: dilute it up to 25 %, leave it above', () => {
+  const cleaning = refusalOf('acidStrength', 25) ?? ''
+  expect(cleaning).toContain('Vinegar strength 25 % is outside')
+  expect(cleaning).toMatch(/gloves and goggles.*acid into water, never water into acid/i)
+  // 25 % to 5 %: five volumes from one, so four of water.
+  expect(cleaning).toContain('1 part acid into 4 parts water')
+  expect(refusalOf('acidStrength', 20)).toContain('1 part acid into 3 parts water')
+  const strong = refusalOf('acidStrength', 80) ?? ''
+  expect(strong).toMatch(/do not use it at home/i)
+  expect(strong).not.toContain('parts water')
+  expect(refusalOf('acidStrength', 15)).toBeUndefined()
+})
+
+test('one and a half times the usual is not said as twice', () => {
+  expect(doubtOf('steamTime', 240)).toContain('four times the usual')
+  expect(doubtOf('microwaveBurst', 180)).toMatch(/^Microwave burst 180 s is 1\.5 times the usual 30–120 s;/)
+  expect(doubtOf('packetMass', 230)).toBe('Packet weight 230 g is 1.9 times the usual 10–120 g. Keep it?')
+  expect(doubtOf('packetMass', 240)).toBe('Packet weight 240 g is twice the usual 10–120 g. Keep it?')
+  expect(doubtOf('washTime', 61)).toBe('Wash time 61 min is above the usual 10–45 min. Keep it?')
+  expect(doubtOf('acid', 175)).toBe('Vinegar 175 mL per 100 g is 3.5 times the usual. Keep it?')
+})
+
+test('a bath over 100 °C is asked about with what it takes, in °F too', () => {
+  expect(doubtOf('peakTemp', 110)).toMatch(
+    /110 °C \(230 °F\) is above the usual 80–96 °C \(176–205 °F\); .*a vessel made for pressure/,
+  )
 })
 
 test('a suggestion is always possible, and usual where something is usual', () => {

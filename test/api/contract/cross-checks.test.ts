@@ -6,7 +6,10 @@ test('each doubtful value is asked about at its place', () => {
     doubtsAbout({ acid: 150, hold: 30, peakTemp: { entered: { amount: 210, unit: '°F' }, value: 98.9 } }),
   ).toEqual([
     { pointer: '#/acid', detail: 'Vinegar 150 mL per 100 g is three times the usual. Keep it?' },
-    { pointer: '#/peakTemp', detail: 'Peak temperature 98.9 °C is above the usual 80–96 °C. Keep it?' },
+    {
+      pointer: '#/peakTemp',
+      detail: 'Peak temperature 98.9 °C (210 °F) is above the usual 80–96 °C (176–205 °F). Keep it?',
+    },
   ])
 })
 
@@ -18,7 +21,11 @@ test('what is not recorded is neither doubted nor checked', () => {
 test('an open pot is no hotter than a degree above boiling, where it stands', () => {
   expect(crossChecks({ peakTemp: 101 }).faults).toEqual([])
   expect(crossChecks({ peakTemp: 102 }).faults).toEqual([
-    { pointer: '#/peakTemp', detail: 'Water boils at 100 °C: 102 °C needs a pressure vessel.' },
+    {
+      pointer: '#/peakTemp',
+      detail:
+        'Water boils at 100 °C (212 °F): 102 °C (216 °F) needs a vessel made for pressure, used by its manual. Never a closed jar or pot.',
+    },
   ])
   expect(crossChecks({ peakTemp: 97, altitude: 1500 }).faults).toHaveLength(1)
   expect(crossChecks({ peakTemp: 120, pressureVessel: true }).faults).toEqual([])

@@ -6,9 +6,9 @@ export function Cautions() {
   return (
     <MethodSection id="cautions" title="Cautions">
       <ul>
-        {cautions.map(({ title, text }) => (
+        {cautions.map(({ title, text, source }) => (
           <li key={title}>
-            <strong>{title}.</strong> {text}
+            <strong>{title}.</strong> {text} <span class="small soft">({source})</span>
           </li>
         ))}
         <li>
