@@ -3,6 +3,8 @@ import { theRow } from './rows.ts'
 import type {
   Conditions,
   Database,
+  JournalAction,
+  JournalTable,
   Method,
   Protocol,
   ResultTable,
@@ -31,12 +33,14 @@ export type SkeinRecord = {
   readonly blueWoolNumber: number | null
 }
 export type PlaceRecord = {
+  readonly id: string
   readonly skeinId: string
   readonly vesselId: string
   readonly place: string | null
   readonly covered: boolean
 }
 export type TreatmentRecord = {
+  readonly id: string
   readonly factorId: string
   readonly levelId: string
   /** Where the work differed from the drawn plan: the level that had been drawn. */
@@ -110,6 +114,11 @@ export type ViewingRecord = {
   readonly illuminant: string | null
   readonly observer: string | null
 }
+/** A change of what is judged, made after the first reading. */
+export type JournalSeen = Pick<
+  Selectable<JournalTable>,
+  'noun' | 'recordId' | 'before' | 'after' | 'at' | 'who' | 'why'
+> & { readonly action: JournalAction }
 /** An unchanged skein read again: a difference that is noise, or drift. */
 export type TwinRecord = {
   readonly skeinId: string
@@ -134,7 +143,7 @@ export async function trialRecord(db: Kysely<Database>, trialId: string) {
     from skein k left join base on base.id = k.base_id where k.trial_id = ${trialId} order by k.created_at, k.id`.execute(
       db,
     )
-  const { rows: places } = await sql<PlaceRecord>`select p.skein_id, p.vessel_id, p.place, p.covered
+  const { rows: places } = await sql<PlaceRecord>`select p.id, p.skein_id, p.vessel_id, p.place, p.covered
     from placement p join skein k on k.id = p.skein_id where k.trial_id = ${trialId} order by p.created_at, p.id`.execute(
     db,
   )
@@ -146,7 +155,7 @@ export async function trialRecord(db: Kysely<Database>, trialId: string) {
   const { rows: sessions } = await sql<SessionSeen>`select * from session where trial_id = ${trialId}
     or id = any(${sessionIds}::uuid[]) order by held_on, created_at, id`.execute(db)
   const { rows: treatments } =
-    await sql<TreatmentRecord>`select t.factor_id, t.level_id, t.drawn_level_id, t.session_id, t.vessel_id, t.skein_id
+    await sql<TreatmentRecord>`select t.id, t.factor_id, t.level_id, t.drawn_level_id, t.session_id, t.vessel_id, t.skein_id
     from treatment t join factor f on f.id = t.factor_id where f.trial_id = ${trialId}`.execute(db)
   const results = await db.selectFrom('result').selectAll().where('trialId', '=', trialId).execute()
   const { rows: colours } =
@@ -197,6 +206,13 @@ export async function trialRecord(db: Kysely<Database>, trialId: string) {
       o.kind, o.fibre, o.value, o.wear, o.grader, o.blind_code, o.supersedes_id, o.reason, o.taken_at, o.created_at
     from outcome o join skein k on k.id = o.skein_id
     where k.trial_id = ${trialId} and not o.superseded order by o.created_at, o.id`.execute(db)
+  const journal: JournalSeen[] = await db
+    .selectFrom('journal')
+    .select(['noun', 'recordId', 'action', 'before', 'after', 'at', 'who', 'why'])
+    .where('trialId', '=', trialId)
+    .orderBy('at')
+    .orderBy('id')
+    .execute()
   return {
     trial,
     factors,
@@ -209,6 +225,7 @@ export async function trialRecord(db: Kysely<Database>, trialId: string) {
     results,
     colours,
     readings,
+    journal,
     outcomes: outcomes.map(({ wear, ...outcome }): OutcomeSeen => ({ ...outcome, wearKey: keyOfWear(wear) })),
     methods,
     exposures,

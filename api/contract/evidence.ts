@@ -23,6 +23,8 @@ export const Sheet = z
     controls: z.string().optional(),
     /** Every correction of a reading, with its reason. */
     corrections: z.array(z.string()).optional(),
+    /** Every other change of what is judged that was made after the first reading. */
+    changes: z.array(z.string()).optional(),
     notTested: z.string(),
     evidence: z.object({ step: z.enum(['E0', 'E1', 'E2', 'E3', 'E4']), why: z.string() }),
     rule: z.string(),

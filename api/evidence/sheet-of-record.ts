@@ -1,5 +1,6 @@
 import type { Sheet } from '#api/contract/evidence.ts'
 import type { Finding } from '#api/contract/finding.ts'
+import { changeInWords, changesAfterReading } from '#api/judging/journal.ts'
 import { day, daysFromTo } from '#api/words/dates.ts'
 import type { TrialRecord } from '#db/trial-record.ts'
 import { sheetOfFinding } from './sheet-of-finding.ts'
@@ -25,6 +26,9 @@ export function sheetOf(record: TrialRecord, finding: Finding, parts: readonly F
     dates: daysOfWork(record),
     controls: controlsInWords(record),
     corrections: correctionsInWords(record),
+    changes: changesAfterReading(record.journal)
+      .filter(({ action }) => action !== 'corrected')
+      .map(changeInWords),
   }
 }
 

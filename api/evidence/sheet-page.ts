@@ -46,7 +46,7 @@ export function sheetPage(sheet: Sheet, parts: readonly Finding[], { state, stam
         ${pair('What', sheet.what)}${pair('Test', sheet.test)}${pair('How many', sheet.howMany)}
         ${pair('Worst result', sheet.worst, true)}${sheet.alsoTried ? pair('Also tried', sheet.alsoTried) : ''}${pair('Not tested', sheet.notTested)}
         ${sheet.dates === undefined ? '' : pair('Dates', sheet.dates)}${sheet.controls === undefined ? '' : pair('Controls', sheet.controls)}
-        ${sheet.corrections?.length ? pair('Corrected', sheet.corrections.join(' ')) : ''}
+        ${sheet.corrections?.length ? pair('Corrected', sheet.corrections.join(' ')) : ''}${sheet.changes?.length ? pair('Changed after reading', sheet.changes.join(' ')) : ''}
         <div><dt>Evidence</dt><dd>${raw(stepsSvg(sheet.evidence.step))}<br /><span class="strong">${sheet.evidence.step}</span>: ${sheet.evidence.why}</dd></div>
       </dl>
       ${parts.map((part) => partSections(part, sheet.viewedUnder))}

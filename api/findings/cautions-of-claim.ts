@@ -49,7 +49,7 @@ export function cautionsOfClaim(claim: Claim, it: StratumClaim): Caution[] {
 /** Open gates that still have something to say: places that go with a level, sessions beyond the plan, losses. */
 function speaks({ gate, says }: GateFound): boolean {
   if (gate === 'plan') return says.includes('beyond the plan')
-  if (gate === 'losses') return !says.startsWith('Nothing')
+  if (gate === 'losses' || gate === 'journal') return !says.startsWith('Nothing')
   return gate === 'units' && says.includes('always had the same')
 }
 

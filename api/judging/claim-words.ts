@@ -39,6 +39,18 @@ export type StratumWords = {
 type Wordless = Omit<Claim, 'words'>
 
 export function wordsOfClaim(claim: Wordless): ClaimWords {
+  const words = wordsAsTheyStand(claim)
+  const { without } = claim
+  if (!without?.worse) return words
+  // The worse of the two answers stands in the headline, and says why.
+  return {
+    ...words,
+    headline: withSuffix(without.headline, ' (without the changes made after reading)'),
+    lead: `As the record stands now: “${words.headline}” ${words.lead}`.trim(),
+  }
+}
+
+function wordsAsTheyStand(claim: Wordless): ClaimWords {
   const strata = claim.strata.map((it) => wordsOfStratum(claim, it))
   const [only] = strata
   const suffix = suffixOf(claim)

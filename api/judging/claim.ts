@@ -1,9 +1,10 @@
 import type { Verdict } from '#api/science/verdicts/verdict.ts'
-import type { TrialRecord } from '#db/trial-record.ts'
+import type { JournalSeen, TrialRecord } from '#db/trial-record.ts'
 import type { FactorWithLevels, RuleRow } from '#db/trials.ts'
 import { type ClaimWords, wordsOfClaim } from './claim-words.ts'
 import { type Condition, conditionOf } from './condition.ts'
-import { type GateFound, type RuleTiming, ruleGate, ruleTiming } from './gates.ts'
+import { type GateFound, journalGate, type RuleTiming, ruleGate, ruleTiming } from './gates.ts'
+import { changesAfterReading, recordWithoutChanges } from './journal.ts'
 import { type JudgedTrial, judgedTrial } from './judged-trial.ts'
 import { worstOf } from './level-claims.ts'
 import { confidenceOfLook, lookOf } from './looks.ts'
@@ -27,7 +28,19 @@ export type Claim = {
   readonly confidence: number
   readonly timing: RuleTiming
   readonly gates: readonly GateFound[]
+  /** What was changed of what is judged after the first reading, oldest first. */
+  readonly changes: readonly JournalSeen[]
+  /** The answer without those changes, where it differs. */
+  readonly without: WithoutChanges | undefined
   readonly words: ClaimWords
+}
+
+/** What the same rule says of the record as it stood when the first reading was written down. */
+export type WithoutChanges = {
+  readonly answer: Verdict
+  readonly headline: string
+  /** Its answer is worse than that of the record as it stands, so it stands in the headline. */
+  readonly worse: boolean
 }
 
 export type ClaimOptions = {
@@ -69,7 +82,14 @@ export function claim(
     trial,
     strata.flatMap(({ rows }) => rows),
   )
-  const gates = [ruleGate(timing)]
+  const changes = changesAfterReading(record.journal)
+  const answer = worstOf(strata.map((it) => it.answer))
+  const other =
+    changes.length === 0
+      ? undefined
+      : claim(recordWithoutChanges(record), rule, { stratum: asked, chosenAfterwards })
+  const without = other && difference(other, { strata, answer })
+  const gates = [ruleGate(timing), journalGate(changes, without)]
   const found = {
     trial,
     rule,
@@ -77,13 +97,35 @@ export function claim(
     factor,
     strata,
     strataInAll: all.length,
-    answer: worstOf(strata.map(({ answer }) => answer)),
+    answer: without?.worse ? without.answer : answer,
     look,
     confidence,
     timing,
     gates,
+    changes,
+    without,
   }
   return { ...found, words: wordsOfClaim(found) }
+}
+
+const rank: readonly Verdict[] = ['does-not-hold', 'not-settled', 'holds']
+
+/** Where the answer without the changes is another: worse when it says less, or holds from a higher level only. */
+function difference(
+  other: Claim,
+  { strata, answer }: Pick<Claim, 'strata' | 'answer'>,
+): WithoutChanges | undefined {
+  const same =
+    other.answer === answer &&
+    other.strata.every(
+      (it, place) => it.answer === strata[place]?.answer && it.least?.id === strata[place]?.least?.id,
+    )
+  if (same) return undefined
+  const further = other.strata.some(
+    (it, place) => it.answer === 'holds' && (it.least?.position ?? 0) > (strata[place]?.least?.position ?? 0),
+  )
+  const worse = rank.indexOf(other.answer) < rank.indexOf(answer) || (other.answer === answer && further)
+  return { answer: other.answer, headline: other.words.headline, worse }
 }
 
 /** A limit that was left blank asks nothing. */

@@ -2,9 +2,11 @@ import { outcomeKind } from '#api/contract/outcomes.ts'
 import { judgedBy } from '#api/contract/question.ts'
 import { alwaysTheSame } from '#api/science/verdicts/always-the-same.ts'
 import { counted, listed, sentenceCase } from '#api/words/numbers.ts'
+import type { JournalSeen } from '#db/trial-record.ts'
 import type { LevelRow, RuleRow } from '#db/trials.ts'
 import type { Condition } from './condition.ts'
 import type { ControlFound } from './controls.ts'
+import { changesInWords } from './journal.ts'
 import type { JudgedRow } from './judged-rows.ts'
 import type { JudgedTrial } from './judged-trial.ts'
 import type { Noise } from './noise.ts'
@@ -274,5 +276,23 @@ export function lossesGate(
     open: false,
     says: `${sentenceCase(says)} ${sentenceCase(name(only.level))} lost ${only.lost.length} of ${only.meant} and no other level lost any: what is left may be the better part of it.`,
     stops: 'holds',
+  }
+}
+
+/** Gate 7: what was changed after the first reading is said, and what the answer is without it. */
+export function journalGate(
+  changes: readonly JournalSeen[],
+  without: { readonly headline: string; readonly worse: boolean } | undefined,
+): GateFound {
+  if (changes.length === 0) return passed('journal', 'Nothing was changed after the first reading.')
+  const said = changesInWords(changes)
+  return {
+    gate: 'journal',
+    open: without === undefined,
+    says:
+      without === undefined
+        ? `${said} The answer is the same without ${changes.length === 1 ? 'it' : 'them'}.`
+        : `${said} Without ${changes.length === 1 ? 'it' : 'them'}: “${without.headline}”`,
+    stops: 'nothing',
   }
 }

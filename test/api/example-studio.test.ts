@@ -11,7 +11,7 @@ test('the example studio opens with its ladder settled, marked invented, and ope
   expect(finding.body).toMatchObject({
     invented: true,
     lockedBefore: true,
-    verdict: { headline: '35 minutes of steam holds.' },
+    verdict: { headline: '35 minutes of steam is enough.' },
   })
   expect(finding.body.evidenceStep.step).toBe('E2')
   const again = await client.post('/api/example-studio')
@@ -37,11 +37,11 @@ test('the acid ladder of the example studio answers for each base, and says when
   expect(said.silk).toMatch(/^On silk, not reached/)
 })
 
-test('the colourways of the example studio are judged by their worst lots', async () => {
+test('the colourways of the example studio are judged lot by lot', async () => {
   const client = clientOf(await emptyDatabase())
   const { body } = await client.post('/api/example-studio')
   const finding = await client.get(`/api/trials/${body.trialIds[2]}/findings`)
   expect(finding.body.verdict.headline).toBe(
-    'Oat, lichen and brick hold; plum and slate are not settled; deep turquoise does not hold.',
+    'Oat, lichen and brick pass: 3 of 3 lots each; plum fails: staining 3-4 (lot A); slate fails: staining 3-4 (lot A); deep turquoise fails: staining 2-3 (lot A) (dates not recorded).',
   )
 })

@@ -92,6 +92,7 @@ export function recordOf(written: RecordWritten): TrialRecord {
     })),
     treatments: written.skeins.flatMap(({ code, level = {} }) =>
       Object.entries(level).map(([key, label]) => ({
+        id: `#${code} ${key}`,
         factorId: `#${key}`,
         levelId: `#${key} ${label}`,
         drawnLevelId: null,
@@ -104,6 +105,7 @@ export function recordOf(written: RecordWritten): TrialRecord {
       (skein.results ?? []).map((it, place) => resultOf(skein, it, place)),
     ),
     colours: [],
+    journal: [],
     outcomes: [],
     readings: [],
     methods: [],
@@ -177,6 +179,7 @@ function skeinOf({ code, role = 'treated', cutFrom, wool, lost }: SkeinWritten):
 function placeOf(code: string, vessel: string): PlaceRecord {
   const covered = vessel.endsWith(' (foil)')
   return {
+    id: `#${code} in ${vessel}`,
     skeinId: `#${code}`,
     vesselId: `#${covered ? vessel.slice(0, -' (foil)'.length) : vessel}`,
     place: null,

@@ -15,6 +15,7 @@ async function washed(): Promise<{ client: Client; id: string }> {
 
 /** What the frozen sheet says under “Test”, and its whole page. */
 async function frozen(client: Client, id: string): Promise<{ test: string; page: string }> {
+  await made(client, `/api/trials/${id}/verdicts`, {})
   const sheet = await made(client, `/api/trials/${id}/evidence-sheets`, {})
   const page: string = (await client.get(sheet.path)).body
   return { test: /<dt>Test<\/dt><dd>(.*?)<\/dd>/s.exec(page)?.[1] ?? '', page }

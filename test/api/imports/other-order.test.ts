@@ -45,7 +45,10 @@ test('kept as the table says it answers 35 minutes, and says that the work diffe
   expect(kept).toMatchObject({ status: 201, body: { kept: 24, makes: { skeins: 0 } } })
   await readDarkTwin(client, id)
   const { body: finding } = await client.get(`/api/trials/${id}/findings`)
-  expect(finding.verdict).toMatchObject({ answer: 'holds', headline: '35 minutes of steam holds.' })
+  expect(finding.verdict).toMatchObject({
+    answer: 'holds',
+    headline: '35 minutes of steam is enough (dates not recorded).',
+  })
   expect(finding.counts).toMatchObject({ skeins: 24, vessels: 24, sessions: 4 })
   const treatments: Drawn[] = (await client.get(`/api/trials/${id}/treatments`)).body.items
   const otherwise = treatments.filter((it) => it.drawnLevelId !== null)
