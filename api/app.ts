@@ -9,6 +9,7 @@ import { exampleStudioRoutes } from '#api/example-studio/routes.ts'
 import { findingRoutes } from '#api/findings/routes.ts'
 import { healthRoutes } from '#api/health/routes.ts'
 import { homeRoutes } from '#api/home/routes.ts'
+import { acceptsBodies } from '#api/http/accepts.ts'
 import { door } from '#api/http/door.ts'
 import { notFoundHandler, problemHandler } from '#api/http/problem.ts'
 import { withPlainHeaders } from '#api/http/security-headers.ts'
@@ -58,6 +59,7 @@ export function createApp({
       },
     }),
   )
+  app.use('/api/*', acceptsBodies)
   app.route('/api/health', healthRoutes(db))
   app.route('/api', signInRoutes(signingIn))
   app.route('/api/home', homeRoutes(db))

@@ -6,7 +6,7 @@ import { wear } from './wear.ts'
 export const NewInstrumentFile = z
   .object({
     /** CGATS.17 text, or a table with a head line: L*a*b* or reflectance by wavelength, by SAMPLE_ID. */
-    text: z.string().max(8_000_000),
+    text: z.string().max(2_000_000),
     /** Into a sitting that is there, or a new one of this name. */
     sittingId: id.optional(),
     label: shortText.optional(),

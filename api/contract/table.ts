@@ -58,7 +58,32 @@ export const Column = z
   .openapi('Column')
 export type Column = z.infer<typeof Column>
 
-const cell = z.union([z.string().max(2000), z.number(), z.null()])
+type Cell = string | number | null
+const isCell = (value: unknown): value is Cell =>
+  typeof value === 'string' || typeof value === 'number' || value === null
+
+/** Rows of cells, looked through by hand: a schema would gather a fault for each of a million wrong ones. */
+const cells = z
+  .array(z.unknown())
+  .max(100_001)
+  .transform((rows, context): Cell[][] => {
+    for (const [i, row] of rows.entries()) {
+      const wrong = Array.isArray(row) ? row.findIndex((value) => !isCell(value)) : undefined
+      if (wrong === -1) continue
+      context.addIssue(
+        wrong === undefined
+          ? { code: 'custom', path: [i], message: 'A row is a list of cells.' }
+          : { code: 'custom', path: [i, wrong], message: 'A cell is text, a number or null.' },
+      )
+      return z.NEVER
+    }
+    return rows as Cell[][]
+  })
+  .openapi({
+    type: 'array',
+    maxItems: 100_001,
+    items: { type: 'array', maxItems: 100, items: { type: ['string', 'number', 'null'], maxLength: 2000 } },
+  })
 
 export const NewTable = z
   .object({
@@ -67,9 +92,9 @@ export const NewTable = z
     /** Pasted from a spreadsheet, or a CSV file: the first line holds the headings. */
     text: z.string().max(8_000_000).optional(),
     /** The same as cells; the first row holds the headings. */
-    cells: z.array(z.array(cell).max(200)).max(100_001).optional(),
+    cells: cells.optional(),
     /** The column map; what is missing is guessed from the headings. */
-    columns: z.array(Column).max(200).optional(),
+    columns: z.array(Column).max(100).optional(),
     /** What lies between before and after, such as `{ "W2": 3 }`. */
     between: wear.optional(),
     /** Each piece had its own vessel; otherwise the pieces of one level in one session shared one. */

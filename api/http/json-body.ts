@@ -1,10 +1,10 @@
 import type { Context } from 'hono'
 import { Problem } from '#api/contract/problem.ts'
+import { isJson } from './accepts.ts'
 
 /** The JSON body of a request, whatever it holds; not JSON is a 400, another media type a 415. */
 export async function jsonBody(c: Context): Promise<unknown> {
-  const type = c.req.header('content-type') ?? ''
-  if (!/^application\/(?:[\w.+-]+\+)?json(?:\s*;|$)/i.test(type)) {
+  if (!isJson(c)) {
     throw new Problem(
       'wrong-media-type',
       'Send this as JSON, with the header Content-Type: application/json.',

@@ -3,6 +3,7 @@ import type { Ask, CellFault, Column, NewTable, TableCheck } from '#api/contract
 import type { KnownPiece } from '#db/known-pieces.ts'
 import type { FactorWithLevels } from '#db/trials.ts'
 import { asksOf } from './asks-of-table.ts'
+import { breather } from './breathe.ts'
 import { factorsOfTable, mappedColumns } from './columns-of-table.ts'
 import { measuredBefore, otherThanDrawn } from './known-before.ts'
 import { notesOf } from './notes-of-rows.ts'
@@ -26,44 +27,57 @@ export type CheckedTable = {
 }
 
 const mostSaid = 200
+/** With more the map is wrong, not the cells. */
+const mostCellsAtFault = 20_000
 
 /** Reads and checks a table against the trial that it is for; nothing is stored. */
 export async function checkTable(
   table: NewTable,
   {
     factors: trialFactors,
+    raw: readBefore,
     taken = new Set(),
     known: find = async () => new Map(),
     seen = () => {},
   }: {
     factors: readonly FactorWithLevels[]
+    /** The table taken apart, where that was done before. */
+    raw?: RawTable
     /** The codes of the pieces that the trial has already, and what is known of some. */
     taken?: ReadonlySet<string>
     known?: (codes: readonly string[]) => Promise<ReadonlyMap<string, KnownPiece>>
     seen?: (rows: number, of: number) => void
   },
 ): Promise<CheckedTable> {
-  const raw = rawTable(table)
+  const raw = readBefore ?? (await rawTable(table))
   const columns = mappedColumns(raw, table.columns, trialFactors)
   const factors = factorsOfTable(columns, raw, trialFactors)
   const reads: RowRead[] = []
+  // A long table lets others be answered in between.
+  const breathe = breather()
+  let atFaultSoFar = 0
   for (const [i, row] of raw.rows.entries()) {
-    reads.push(readRow(row, i + 1, { columns, factors, answers: table }))
-    if (i % 2000 !== 1999) continue
-    seen(i + 1, raw.rows.length)
-    // A long table lets others be answered in between.
-    await breath()
+    const read = readRow(row, i + 1, { columns, factors, answers: table })
+    reads.push(read)
+    atFaultSoFar += read.faults.length
+    if (atFaultSoFar > mostCellsAtFault) throw tooManyFaults(reads)
+    if (i % 2000 === 1999) seen(i + 1, raw.rows.length)
+    await breathe()
   }
   const rows = reads.map((read) => read.values)
   const codeOf = pieceCodes(rows, taken)
+  await breathe()
   const met = [...new Set(rows.map(codeOf))].filter((code) => taken.has(code))
   const known = met.length === 0 ? new Map<string, KnownPiece>() : await find(met)
+  await breathe()
   const faults = [...reads.flatMap((read) => read.faults), ...repeatedPieces(rows, columns)]
+  await breathe()
   // A row that is another’s double differs from the plan only because its place is wrong.
   const faulty = new Set(faults.map((fault) => fault.row))
   const sound = rows.filter((row) => !faulty.has(row.row))
   const otherwise = otherThanDrawn(sound, { codeOf, known, columns })
   if (table.otherOrder === false) faults.push(...otherwise)
+  await breathe()
   const asks = asksOf(table, { columns, reads, raw, trialFactors, otherwise })
   const atFault = new Set(faults.map((fault) => fault.row))
   const good = reads.filter((read) => !atFault.has(read.values.row))
@@ -71,11 +85,13 @@ export async function checkTable(
     good.flatMap((read) => read.doubts),
     table.doubtsKept,
   )
+  await breathe()
+  const inDecimals = inDecimalsOf(raw)
   return {
     columns,
     factors,
     good: good.map((read) => read.values),
-    faults: faults.map((fault) => inDecimalsOf(raw, fault)).sort((a, b) => a.row - b.row),
+    faults: faults.map(inDecimals).sort((a, b) => a.row - b.row),
     doubts,
     asks,
     notes: [...measuredBefore(rows, codeOf, known), ...notesOf(reads, columns)],
@@ -116,20 +132,38 @@ function openDoubts(doubts: readonly CellFault[], kept: NewTable['doubtsKept']):
 }
 
 /** “Make it 46.0” in a column of one decimal, not 46. */
-function inDecimalsOf({ rows }: RawTable, fault: CellFault): CellFault {
-  const { column, suggestion } = fault
-  if (column === null || suggestion === null || !/^-?\d+(?:\.\d+)?$/.test(suggestion)) return fault
+function inDecimalsOf({ rows }: RawTable): (fault: CellFault) => CellFault {
   const decimals = (text: string | undefined) => /^[−-]?\d+[.,](\d+)$/.exec(text ?? '')?.[1]?.length ?? 0
-  const usual = Math.max(...rows.slice(0, 50).map((row) => decimals(row.cells[column]?.trim())))
-  if (usual <= decimals(suggestion)) return fault
-  const meant = Number(suggestion).toFixed(usual)
-  const detail = fault.detail.replace(`Did you mean ${suggestion}?`, `Did you mean ${meant}?`)
-  return { ...fault, suggestion: meant, detail }
+  const usualOf = new Map<number, number>()
+  const usualIn = (column: number): number => {
+    const known = usualOf.get(column)
+    if (known !== undefined) return known
+    const usual = Math.max(...rows.slice(0, 50).map((row) => decimals(row.cells[column]?.trim())))
+    usualOf.set(column, usual)
+    return usual
+  }
+  return (fault) => {
+    const { column, suggestion } = fault
+    if (column === null || suggestion === null || !/^-?\d+(?:\.\d+)?$/.test(suggestion)) return fault
+    const usual = Math.min(100, usualIn(column))
+    if (usual <= decimals(suggestion)) return fault
+    const meant = Number(suggestion).toFixed(usual)
+    const detail = fault.detail.replace(`Did you mean ${suggestion}?`, `Did you mean ${meant}?`)
+    return { ...fault, suggestion: meant, detail }
+  }
 }
 
-const breath = () => new Promise<void>((resolve) => setImmediate(resolve))
+function tooManyFaults(reads: readonly RowRead[]): Problem {
+  return new Problem('at-fault', 'This table cannot be read.', [
+    {
+      pointer: '#/text',
+      detail: `More than 20,000 cells of the first ${reads.length} rows cannot be kept. Do the columns mean what the map says?`,
+    },
+  ])
+}
 
-function rawTable(table: NewTable): RawTable {
+/** The table taken apart, before anything is held for it. */
+export async function rawTable(table: NewTable): Promise<RawTable> {
   if (table.text !== undefined) return readTableText(table.text)
   if (table.cells !== undefined) return readTableCells(table.cells)
   throw new Problem('at-fault', 'There is no table in this request.', [

@@ -91,9 +91,13 @@ function guessOf(heading: string, factors: readonly KnownFactor[]): Guess {
  * headingParts('steam time [min]') // { name: 'steam time', unit: 'min' }
  */
 export function headingParts(heading: string): { name: string; unit?: string } {
-  const found = /^(.*?)\s*[[(]([^\])]+)[\])]\s*$/.exec(heading)
-  if (!found?.[1] || !found[2]) return { name: heading.trim() }
-  return { name: found[1].trim(), unit: found[2].trim() }
+  const text = heading.trim()
+  if (!/[\])]$/.test(text)) return { name: text }
+  const before = Math.max(text.lastIndexOf(']', text.length - 2), text.lastIndexOf(')', text.length - 2))
+  const opens = ['[', '('].map((sign) => text.indexOf(sign, before + 1)).filter((at) => at > 0)
+  if (opens.length === 0 || Math.min(...opens) > text.length - 3) return { name: text }
+  const at = Math.min(...opens)
+  return { name: text.slice(0, at).trim(), unit: text.slice(at + 1, -1).trim() }
 }
 
 function plainWords(name: string): string {

@@ -17,7 +17,7 @@ import type { Database } from '#db/tables.ts'
 import { namesIn } from '#db/tables-kept.ts'
 import { type FactorWithLevels, factorsOf, holdTrial, type TrialRow } from '#db/trials.ts'
 import { trustReferences } from '#db/trust-references.ts'
-import { type CheckedTable, checkTable, levelsMet, rowsToKeep } from './check-table.ts'
+import { type CheckedTable, checkTable, levelsMet, rawTable, rowsToKeep } from './check-table.ts'
 import { type Followed, keepLaidOut } from './keep-laid-out.ts'
 import { type LaidOut, nameOfSession } from './laid-out.ts'
 import { type Around, layOut, nameOfLevel } from './lay-out.ts'
@@ -37,6 +37,7 @@ export async function keepTable(
   const importId = table.id ?? randomUUID()
   try {
     say(importId, 'reading', 0, 1)
+    const raw = await rawTable(table)
     return await inTransaction(db, async (tx) => {
       await holdTrial(tx, trial.id)
       await refuseStrangers(tx, trial.id, [
@@ -48,6 +49,7 @@ export async function keepTable(
       const names = await namesIn(tx, trial.id)
       const checked = await checkTable(table, {
         factors,
+        raw,
         taken: new Set(names.skeins.map((skein) => skein.code)),
         known: (codes) => knownPieces(tx, trial.id, codes),
         seen: (rows, of) => say(importId, 'checking', rows, of),

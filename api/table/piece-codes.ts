@@ -38,7 +38,7 @@ const isUnnamed = (row: RowValues) =>
 /** Place 3 of “Session 1”, “run 1” and “1” is the same piece where the plan drew one under that name. */
 function placed(session: string | null, place: string, taken: { has(code: string): boolean }): string {
   if (session === null) return place
-  const plain = `${/\d+$/.exec(session)?.[0] ?? session}-${place}`
+  const plain = `${/(?<!\d)\d+$/.exec(session)?.[0] ?? session}-${place}`
   return taken.has(plain) ? plain : `${session}-${place}`
 }
 

@@ -16,7 +16,7 @@ export function levelIn(
   const converts = unit !== undefined && isVariable(factor.key) && unit !== bounds[factor.key].unit
   const same = converts ? undefined : factor.levels.find((level) => level.label === cell)
   if (same) return { factor: factor.key, label: same.label, value: same.value }
-  const typed = readDecimal(cell.replace(/\s*[a-zA-Z%°/]+.*$/, ''))
+  const typed = readDecimal(withoutUnit(cell))
   const counts =
     converts && typeof typed === 'number'
       ? countsAs(factor.key as VariableKey, { amount: typed, unit })
@@ -42,4 +42,10 @@ export function levelIn(
     }
   }
   return { factor: factor.key, label: cell, value: null }
+}
+
+/** “35 min” as “35”. */
+function withoutUnit(cell: string): string {
+  const at = cell.search(/[a-zA-Z%°/]/)
+  return at < 0 ? cell : cell.slice(0, at)
 }

@@ -5,6 +5,7 @@ import type { Column } from '#api/contract/table.ts'
 import { type Wear, wearKey } from '#api/contract/wear.ts'
 import type { Pieces } from '#db/tables-kept.ts'
 import type { FactorWithLevels } from '#db/trials.ts'
+import { headingParts } from './guess-columns.ts'
 import { type Piece, pieceCells } from './piece-cells.ts'
 
 /**
@@ -43,7 +44,7 @@ export function harmless(cell: string): string {
 
 /** A heading with its unit, to be read by eye and by the import alike. */
 function headingOf(column: Column): string {
-  if (/[[(].+[\])]\s*$/.test(column.heading)) return harmless(column.heading)
+  if (headingParts(column.heading).unit !== undefined) return harmless(column.heading)
   const unit = unitOf(column)
   return harmless(unit ? `${column.heading} [${unit}]` : column.heading)
 }

@@ -7,7 +7,7 @@ import type { InstrumentFault, InstrumentTable } from './instrument-table.ts'
  * isCgats('CGATS.17\nBEGIN_DATA_FORMAT\nSAMPLE_ID LAB_L\nEND_DATA_FORMAT\nBEGIN_DATA\nEND_DATA') // true
  */
 export function isCgats(text: string): boolean {
-  return /^\s*BEGIN_DATA_FORMAT\b/im.test(text)
+  return /^[ \t]*BEGIN_DATA_FORMAT\b/im.test(text)
 }
 
 /**
@@ -57,7 +57,7 @@ export function cgatsTable(text: string): InstrumentTable {
 
 function tokensOf(line: string): string[] {
   const tokens: string[] = []
-  for (const [, quoted, plain] of line.matchAll(/"((?:[^"]|"")*)"|([^\s"]+)/g)) {
+  for (const [, quoted, plain] of line.matchAll(/"([^"]*(?:""[^"]*)*)"|([^\s"]+)/g)) {
     // A hash at the start of a word begins a comment; inside quotes or a word it is part of a name.
     if (plain?.startsWith('#')) break
     tokens.push(quoted === undefined ? (plain ?? '') : quoted.replaceAll('""', '"'))

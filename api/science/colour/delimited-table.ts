@@ -9,48 +9,52 @@ import type { InstrumentFault, InstrumentTable } from './instrument-table.ts'
  */
 export function delimitedTable(text: string): InstrumentTable {
   const body = text.replace(/^\uFEFF/, '')
-  const separator = separatorOf(body)
+  const separator = separatorOf(body).charCodeAt(0)
   const rows: { line: number; cells: string[] }[] = []
   const faults: InstrumentFault[] = []
   let cells: string[] = []
-  let cell = ''
-  let quoted = false
-  let line = 1
-  let startLine = 1
-  const endRow = () => {
-    cells.push(cell.trim())
-    if (cells.some((value) => value !== '')) rows.push({ line: startLine, cells })
-    cells = []
-    cell = ''
-  }
-  for (let at = 0; at < body.length; at++) {
-    const char = body[at] as string
-    const isBreak = char === '\n' || (char === '\r' && body[at + 1] !== '\n')
-    if (isBreak) line++
-    if (quoted) {
-      if (char !== '"') cell += char
-      else if (body[at + 1] === '"') cell += body[at++]
-      else quoted = false
-    } else if (char === '"' && cell.trim() === '') {
-      quoted = true
-      cell = ''
-    } else if (char === separator) {
-      cells.push(cell.trim())
-      cell = ''
-    } else if (isBreak) {
-      endRow()
+  // A cell is what was put together of it so far, and what follows from a place on.
+  let [cell, from, isBlank, isQuoted] = ['', 0, true, false]
+  let [line, startLine] = [1, 1]
+  for (let at = 0; at <= body.length; at++) {
+    const sign = at < body.length ? body.charCodeAt(at) : lineFeed
+    const isBreak = sign === lineFeed || (sign === carriageReturn && body.charCodeAt(at + 1) !== lineFeed)
+    if (isBreak && at < body.length) line++
+    if (isQuoted && at < body.length) {
+      if (sign !== quote) continue
+      const isTwice = body.charCodeAt(at + 1) === quote
+      cell += body.slice(from, isTwice ? ++at : at)
+      isQuoted = isTwice
+      isBlank = cell.length < 100 && cell.trim() === ''
+      from = at + 1
+    } else if (sign === quote && isBlank) {
+      ;[cell, from, isQuoted] = ['', at + 1, true]
+    } else if (sign === separator || isBreak) {
+      cells.push((cell + body.slice(from, at)).trim())
+      ;[cell, from, isBlank] = ['', at + 1, true]
+      if (!isBreak) continue
+      if (cells.some((value) => value !== '')) rows.push({ line: startLine, cells })
+      if (isQuoted)
+        faults.push({ line: startLine, reason: 'A quotation mark is opened here and never closed.' })
+      cells = []
       startLine = line
-    } else if (char !== '\r') cell += char
+    } else if (isBlank) isBlank = body.charAt(at).trim() === ''
   }
-  if (quoted) faults.push({ line: startLine, reason: 'A quotation mark is opened here and never closed.' })
-  endRow()
   const [head, ...data] = rows
   return { columns: head?.cells ?? [], rows: data, keywords: {}, faults }
 }
 
+const [quote, lineFeed, carriageReturn] = [34, 10, 13]
+
 function separatorOf(text: string): string {
-  const head = text.split(/[\r\n]+/).find((line) => line.trim() !== '') ?? ''
-  const count = (separator: string) => head.split(separator).length
-  if (count('\t') > 1) return '\t'
-  return count(';') >= count(',') && count(';') > 1 ? ';' : ','
+  const first = Math.max(0, text.search(/\S/))
+  const start = Math.max(text.lastIndexOf('\n', first), text.lastIndexOf('\r', first)) + 1
+  const head = /[^\r\n]*/.exec(text.slice(start))?.[0] ?? ''
+  const count = (separator: string) => {
+    let found = 0
+    for (let at = head.indexOf(separator); at >= 0; at = head.indexOf(separator, at + 1)) found++
+    return found
+  }
+  if (count('\t') > 0) return '\t'
+  return count(';') >= count(',') && count(';') > 0 ? ';' : ','
 }

@@ -36,6 +36,12 @@ type Band = { readonly column: number; readonly nm: number }
  * instrumentFile('SAMPLE_ID,L*,a*,b*\nS1,50,1.5,-2').readings // [{ line: 2, sampleId: 'S1', lab: { L: 50, a: 1.5, b: -2 } }]
  */
 export function instrumentFile(text: string): InstrumentFile {
+  if (hasTooManyLines(text)) {
+    const faults = [
+      { line: mostLines, reason: 'A file may hold 100,000 lines. Send the rest in a second one.' },
+    ]
+    return { readings: [], faults, from: 'nothing', keywords: {} }
+  }
   const table = isCgats(text) ? cgatsTable(text) : delimitedTable(text)
   const faults = [...table.faults]
   const columns = columnsOf(table, faults)
@@ -47,7 +53,25 @@ export function instrumentFile(text: string): InstrumentFile {
   return { readings, faults, from: columns.bands.length > 0 ? 'spectrum' : 'lab', keywords: table.keywords }
 }
 
+const mostLines = 100_000
+
+function hasTooManyLines(text: string): boolean {
+  let lines = 1
+  for (let at = 0; at < text.length && lines <= mostLines; at++) {
+    const sign = text.charCodeAt(at)
+    if (sign === 10 || (sign === 13 && text.charCodeAt(at + 1) !== 10)) lines++
+  }
+  return lines > mostLines
+}
+
+/** A wavelength each nanometre, and as many words beside. */
+const mostColumns = 1000
+
 function columnsOf(table: InstrumentTable, faults: InstrumentFault[]): Columns | undefined {
+  if (table.columns.length > mostColumns) {
+    faults.push({ line: 1, reason: `A file may hold ${mostColumns} columns.` })
+    return undefined
+  }
   const names = table.columns.map((name) => name.trim().toUpperCase())
   const find = (...known: string[]) => names.findIndex((name) => known.includes(name))
   const id = find('SAMPLE_ID', 'SAMPLEID', 'SAMPLE ID', 'SAMPLE')

@@ -110,6 +110,8 @@ export function kindOfUnit(unit: string): string | undefined {
 }
 
 function measureOf(unit: string): Measure | undefined {
+  // Nothing that is longer is the name of a unit.
+  if (unit.length > 60) return undefined
   const whole = simple(unit)
   if (whole) return whole
   const [above = '', below, ...more] = unit.split(/\s+per\s+|\s*\/\s*/)

@@ -45,6 +45,6 @@ function rowOf(line: string): { name?: string; lab?: Lab | undefined } {
 /** Cells parted by tabs or semicolons, else by spaces, else by commas. */
 function cellsOf(line: string): string[] {
   const text = line.trim()
-  const separator = /[\t;]/.test(text) ? /\s*[\t;]\s*/ : /\s/.test(text) ? /\s+/ : ','
-  return text.split(separator).map((cell) => cell.replace(/,$/, ''))
+  const separator = /[\t;]/.test(text) ? /[\t;]/ : /\s/.test(text) ? /\s+/ : ','
+  return text.split(separator).map((cell) => cell.trim().replace(/,$/, ''))
 }

@@ -35,7 +35,7 @@ describe('what is pasted', () => {
 const cell = fc.string({ maxLength: 8 }).map((text) => text.replace(/\0/g, '').trim())
 const plain = cell.filter((text) => !/^'[=+\-@]/.test(text))
 
-test('what is sent, the API reads as the same cells', () => {
+test('what is sent, the API reads as the same cells', async () => {
   const tables = fc.integer({ min: 2, max: 4 }).chain((columns) =>
     fc.record({
       headings: fc.constant(Array.from({ length: columns }, (_, i) => `column ${i}`)),
@@ -45,9 +45,9 @@ test('what is sent, the API reads as the same cells', () => {
       ),
     }),
   )
-  fc.assert(
-    fc.property(tables, (table) => {
-      const read = readTableText(textOf(table))
+  await fc.assert(
+    fc.asyncProperty(tables, async (table) => {
+      const read = await readTableText(textOf(table))
       expect(read.headings).toEqual(table.headings)
       expect(read.rows.map(({ cells }) => cells)).toEqual(table.rows)
     }),
