@@ -117,6 +117,8 @@ export const DrawnPlan = z
     /** What was measured so far, and when the first of it was written down. */
     results: z.number().int(),
     firstResultAt: z.string().nullable(),
+    /** How evenly the levels stand over places and turns, in words; empty before the draw. */
+    balance: z.array(z.string()),
     sessions: z.array(
       z.object({
         id,

@@ -9,18 +9,19 @@ import { sessions } from '#api/sessions/sessions.ts'
 import { skeins as skeinNoun } from '#api/skeins/skeins.ts'
 import { addRows } from '#db/add-rows.ts'
 import { inTransaction } from '#db/in-transaction.ts'
-import { drawnSessions } from '#db/plans.ts'
+import { benchOf, drawnSessions } from '#db/plans.ts'
 import type { Database } from '#db/tables.ts'
 import { type FactorWithLevels, factorsOf, holdTrial, type TrialRow } from '#db/trials.ts'
 import { layBench } from './lay-bench.ts'
 import { layCards } from './lay-cards.ts'
+import { skeinsStoodAt, vesselsStoodAt } from './stood-at.ts'
 
 /** More pieces than these nobody dyes for one question. */
 const mostSkeins = 4000
 
 /**
  * Draws the places by lot and writes the planned sessions, vessels, skeins, placements and treatments. What was drawn
- * stays: with more sessions than before only the new ones are drawn, from the same seed.
+ * stays: with more sessions than before only the new ones are drawn, from the same seed, and go on evenly from it.
  */
 export async function drawPlan(
   db: Kysely<Database>,
@@ -49,7 +50,9 @@ export async function drawPlan(
     }
     const seed = before > 0 && trial.seed !== null ? trial.seed : (wanted.seed ?? trial.seed ?? newSeed())
     const bench = benchOfPattern(trial.pattern, factors[0]?.stage)
-    const lay = bench.given === 'skein' ? layCards : layBench
+    const onCards = bench.given === 'skein'
+    const lay = onCards ? layCards : layBench
+    const standing = await benchOf(tx, trial.id)
     const laid = lay({
       ...wanted,
       trialId: trial.id,
@@ -57,6 +60,7 @@ export async function drawPlan(
       numbers: Array.from({ length: wanted.sessions - before }, (_, i) => before + 1 + i),
       factors,
       bench,
+      before: onCards ? skeinsStoodAt(standing) : vesselsStoodAt(standing),
     })
     if (seed !== trial.seed) {
       await tx

@@ -1,10 +1,12 @@
 import { randomUUID } from 'node:crypto'
 import type { PatternBench } from '#api/contract/patterns.ts'
 import type { DrawPlaces } from '#api/contract/plan.ts'
-import { drawPlaces } from '#api/science/design/draw-places.ts'
+import { isTimeLadder } from '#api/contract/time-ladder.ts'
+import { drawPlaces, type StoodAt } from '#api/science/design/draw-places.ts'
 import type { NewRow } from '#db/add-rows.ts'
 import type { Stage } from '#db/tables.ts'
 import type { FactorWithLevels, LevelRow } from '#db/trials.ts'
+import { combinationKey } from './stood-at.ts'
 
 /** Everything that a drawn bench writes, in the order in which it is written. */
 export type LaidBench = {
@@ -22,16 +24,30 @@ export type BenchToLay = Pick<DrawPlaces, 'vesselsPerLevel' | 'skeinsPerVessel' 
   readonly numbers: readonly number[]
   readonly factors: readonly FactorWithLevels[]
   readonly bench: PatternBench
+  /** Where what was drawn earlier stands. */
+  readonly before: readonly StoodAt[]
 }
 
 /**
  * Lays out the bench: in each session every level has its vessels (several factors: every combination), each with a
- * place and a turn drawn by lot, its skeins coded by session and place.
+ * place and a turn drawn by lot, its skeins coded by session and place. On a ladder of times the turn follows from the
+ * time (longest first in, all out together), so that none is drawn.
  */
 export function layBench(plan: BenchToLay): LaidBench {
   const laid: LaidBench = { session: [], vessel: [], skein: [], placement: [], treatment: [] }
   const combinations = combinationsOf(plan.factors)
-  for (const number of plan.numbers) {
+  const given = combinations.flatMap((levels) => {
+    const ids = levels.map(({ id }) => id)
+    return Array.from({ length: plan.vesselsPerLevel }, (_, beside) => ({
+      levels,
+      toPlace: { name: `${ids.join(' ')} ${beside}`, group: combinationKey(ids), levels: ids },
+    }))
+  })
+  const vessels = given.map(({ toPlace }) => toPlace)
+  const sessions = plan.numbers.map((number) => ({ session: String(number), vessels }))
+  const drawn = drawPlaces(sessions, plan.seed, plan.before)
+  const staggered = plan.factors.some(isTimeLadder)
+  for (const [i, number] of plan.numbers.entries()) {
     const sessionId = randomUUID()
     laid.session.push({
       id: sessionId,
@@ -39,15 +55,13 @@ export function layBench(plan: BenchToLay): LaidBench {
       kind: plan.bench.sessionKind,
       label: sessionLabel(plan.bench, number),
     })
-    const given = combinations.flatMap((levels) =>
-      Array.from({ length: plan.vesselsPerLevel }, (_, beside) => ({
-        levels,
-        name: `${levels.map((it) => it.label).join(' ')} ${beside}`,
-      })),
-    )
-    const drawn = drawPlaces([{ session: String(number), vessels: given.map((it) => it.name) }], plan.seed)
+    const own = drawn.slice(i * given.length, (i + 1) * given.length)
     const placed = given
-      .map((it, i) => ({ ...it, place: drawn[i]?.place ?? 0, order: drawn[i]?.order ?? 0 }))
+      .map(({ levels }, at) => ({
+        levels,
+        place: own[at]?.place ?? 0,
+        order: staggered ? null : (own[at]?.order ?? 0),
+      }))
       .sort((a, b) => a.place - b.place)
     for (const it of placed) layVessel(laid, plan, { ...it, number, sessionId })
   }
@@ -63,7 +77,7 @@ type Placed = {
   readonly sessionId: string
   readonly levels: readonly LevelRow[]
   readonly place: number
-  readonly order: number
+  readonly order: number | null
 }
 
 function layVessel(laid: LaidBench, plan: BenchToLay, { number, sessionId, levels, place, order }: Placed) {

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto'
 import { drawPlaces } from '#api/science/design/draw-places.ts'
 import type { Stage } from '#db/tables.ts'
 import { type BenchToLay, combinationsOf, type LaidBench, letter, sessionLabel } from './lay-bench.ts'
+import { combinationKey } from './stood-at.ts'
 
 /** Blue wools that a card holds; slower ones hardly change in a season. */
 const blueWools = [1, 2, 3, 4, 5, 6]
@@ -15,6 +16,22 @@ export function layCards(plan: BenchToLay): LaidBench {
   const light = plan.bench.sessionKind === 'light'
   const stage: Stage = light ? 'light' : 'dry'
   const combinations = combinationsOf(plan.factors)
+  const cards = Array.from({ length: plan.vesselsPerLevel }, (_, i) => i + 1)
+  const toPlace = combinations.flatMap((levels, i) => {
+    const ids = levels.map(({ id }) => id)
+    return Array.from({ length: plan.skeinsPerVessel }, (_, beside) => ({
+      name: `${i} ${beside}`,
+      group: combinationKey(ids),
+      levels: ids,
+    }))
+  })
+  const placed = drawPlaces(
+    plan.numbers.flatMap((number) =>
+      cards.map((card) => ({ session: `${number} ${card}`, vessels: toPlace })),
+    ),
+    plan.seed,
+    plan.before,
+  )
   for (const number of plan.numbers) {
     const sessionId = randomUUID()
     laid.session.push({
@@ -24,7 +41,7 @@ export function layCards(plan: BenchToLay): LaidBench {
       label: sessionLabel(plan.bench, number),
     })
     const envelopeId = light ? randomUUID() : undefined
-    for (let card = 1; card <= plan.vesselsPerLevel; card++) {
+    for (const card of cards) {
       const cardId = randomUUID()
       const label = `${plan.bench.vessel.one} ${number}-${card}`
       laid.vessel.push({
@@ -36,10 +53,7 @@ export function layCards(plan: BenchToLay): LaidBench {
         place: String(card),
         drawnOrder: card,
       })
-      const names = combinations.flatMap((_, i) =>
-        Array.from({ length: plan.skeinsPerVessel }, (_, beside) => `${i} ${beside}`),
-      )
-      const drawn = drawPlaces([{ session: `${number} ${card}`, vessels: names }], plan.seed)
+      const drawn = placed.filter((it) => it.session === `${number} ${card}`)
       for (const { vessel: name, place } of drawn.toSorted((a, b) => a.place - b.place)) {
         const levels = combinations[Number(name.split(' ')[0])] ?? []
         const code = `${number}-${card}${letter(place - 1)}`

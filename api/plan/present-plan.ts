@@ -1,6 +1,8 @@
 import type { DrawnPlan, DrawnVessel } from '#api/contract/plan.ts'
 import { groupBy } from '#api/science/group-by.ts'
 import type { benchOf, DrawnLevelRow } from '#db/plans.ts'
+import { balanceInWords } from './balance-words.ts'
+import { skeinsStoodAt, vesselsStoodAt } from './stood-at.ts'
 
 type Bench = Awaited<ReturnType<typeof benchOf>>
 
@@ -39,6 +41,8 @@ export function presentPlan(bench: Bench, seed: number | null): DrawnPlan {
     seed,
     results,
     firstResultAt: first?.toISOString() ?? null,
+    // Places that came with a table were not drawn here, and nothing is promised of them.
+    balance: seed === null ? [] : balanceOf(bench),
     sessions: sessions.flatMap(({ id, label, kind, heldOn }) => {
       const here = bySession.get(id)
       if (!here) return []
@@ -48,6 +52,13 @@ export function presentPlan(bench: Bench, seed: number | null): DrawnPlan {
       return [{ id, label, kind, heldOn, vessels: places }]
     }),
   }
+}
+
+function balanceOf(bench: Bench): string[] {
+  const vessels = vesselsStoodAt(bench)
+  const stood = vessels.length > 0 ? vessels : skeinsStoodAt(bench)
+  const words = [balanceInWords(stood, 'place'), balanceInWords(stood, 'turn')]
+  return words.filter((it) => it !== undefined)
 }
 
 function saidLevel({ label, unit }: DrawnLevelRow): string {

@@ -108,8 +108,12 @@ test('drawing gives every level one place in every session, and keeps the seed',
   for (const { vessels } of body.sessions) {
     expect(vessels.map((it) => it.place)).toEqual(['1', '2', '3'])
     expect(vessels.map((it) => it.levels[0]?.label).toSorted()).toEqual(['0 min', '35 min', '75 min'])
-    expect(vessels.map((it) => it.order).toSorted()).toEqual([1, 2, 3])
+    // A ladder of times goes in longest first: the turn follows from the time and is not drawn.
+    expect(vessels.map((it) => it.order)).toEqual([null, null, null])
   }
+  expect(body.balance).toEqual([
+    'As even over the places as this number of sessions allows: a level meets some of them once more than others. 3 sessions, or twice as many, would be quite even.',
+  ])
   expect(body.sessions[2]?.vessels[1]?.skeins.map((it) => it.code)).toEqual(['3-2'])
   const shown = await asked<DrawnPlan>(app, `/api/trials/${id}/plan`)
   expect(shown.body).toEqual(body)
@@ -136,6 +140,57 @@ test('what was drawn stays: asking again is refused, asking for more adds sessio
   expect(more.body.sessions).toHaveLength(6)
   expect(more.body.sessions.slice(0, 4)).toEqual(before.body.sessions)
   expect(more.body.seed).toBe(before.body.seed)
+})
+
+test('sessions that are added go on evenly, whatever the seed: no level keeps to a place or a turn', async () => {
+  const trial = { title: 'Two ways', question: 'As good?', pattern: 'P4' }
+  const { body: made } = await asked<{ id: string }>(app, '/api/trials', { body: trial })
+  await asked(app, `/api/trials/${made.id}/factors`, {
+    body: {
+      key: 'way of working',
+      kind: 'category',
+      stage: 'dye',
+      levels: [{ label: 'usual', isReference: true }, { label: 'shortcut' }, { label: 'other' }],
+    },
+  })
+  const draw = (sessions: number) =>
+    asked<DrawnPlan>(app, `/api/trials/${made.id}/plan/draw`, { body: { ...usual, sessions, seed: 3 } })
+  const one = await draw(1)
+  expect(one.body.balance[0]).toContain('each level meets 1 of 3 places, none twice; 3 sessions')
+  for (const sessions of [2, 4, 6]) {
+    const { body } = await draw(sessions)
+    for (const by of ['place', 'order'] as const) {
+      const times = new Map<string, number>()
+      for (const vessel of body.sessions.flatMap(({ vessels }) => vessels)) {
+        const key = `${vessel.levels[0]?.label} ${vessel[by]}`
+        times.set(key, (times.get(key) ?? 0) + 1)
+      }
+      expect(Math.max(...times.values())).toBe(Math.ceil(sessions / 3))
+    }
+    if (sessions === 6)
+      expect(body.balance).toEqual([
+        'Each level meets each place equally often.',
+        'Each level meets each turn equally often.',
+      ])
+  }
+})
+
+test('a colourway lies at another place of each light card', async () => {
+  const trial = { title: 'Window', question: 'What does my window do?', pattern: 'P5' }
+  const { body: made } = await asked<{ id: string }>(app, '/api/trials', { body: trial })
+  const levels = ['oat', 'brick', 'teal'].map((label) => ({ label }))
+  await asked(app, `/api/trials/${made.id}/factors`, {
+    body: { key: 'colourway', kind: 'category', stage: 'dye', levels },
+  })
+  const { body } = await asked<DrawnPlan>(app, `/api/trials/${made.id}/plan/draw`, {
+    body: { sessions: 1, vesselsPerLevel: 3, skeinsPerVessel: 1, seed: 4 },
+  })
+  const open = body.sessions[0]?.vessels
+    .flatMap(({ skeins }) => skeins)
+    .filter(({ code }) => code.endsWith('open'))
+    .map(({ level, place }) => `${level} ${place}`)
+  expect(new Set(open).size).toBe(9)
+  expect(body.balance).toEqual(['Each level meets each place equally often.'])
 })
 
 test('skeins that share a packet are coded by letter, and a twin is cut from the reference in each session', async () => {

@@ -1,7 +1,9 @@
 import './bench-sheet.css'
 import type { DrawnPlan, DrawnVessel } from '#api/contract/plan.ts'
+import { isTimeLadder } from '#api/contract/time-ladder.ts'
 import type { Factor, Trial } from '#api/contract/trial.ts'
 import { BenchCautions } from '#web/pages/trial/bench-cautions.tsx'
+import { clockOf, entryOf } from '#web/pages/trial/staggered-words.ts'
 import { Section } from '#web/parts/section.tsx'
 import { TableBox } from '#web/parts/table-box.tsx'
 
@@ -14,10 +16,18 @@ export type BenchSheetProps = {
 /** The bench as it was drawn, on the screen and on paper; blank columns are for the pencil. */
 export function BenchSheet({ trial, factors, plan }: BenchSheetProps) {
   const varied = factors.map(({ label }) => label.toLowerCase()).join(', ')
+  const ladder = factors.find(isTimeLadder)
+  const clock = ladder ? clockOf(ladder, { vessel: vesselWord(plan) }) : []
+  // Sheets drawn before the times were followed have turns of their own.
+  const staggered = ladder !== undefined && plan.sessions.some(hasNoTurns)
   return (
     <Section
       title="Places, drawn by lot"
-      says={`Work in the order of “turn”; each ${vesselWord(plan)} stands at its place.`}
+      says={
+        staggered
+          ? `Longest in first, all out together; each ${vesselWord(plan)} stands at its place.`
+          : `Work in the order of “turn”; each ${vesselWord(plan)} stands at its place.`
+      }
       id="bench-sheet"
     >
       <BenchCautions
@@ -25,6 +35,13 @@ export function BenchSheet({ trial, factors, plan }: BenchSheetProps) {
         factors={factors}
         held={trial.held}
       />
+      {staggered ? (
+        <ol class="bench-sheet-clock plain-list" aria-label="Clock of a session">
+          {clock.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ol>
+      ) : null}
       <div class="bench-sheet">
         {plan.sessions.map((session) => (
           <section key={session.id} class="bench-sheet-session" aria-label={session.label}>
@@ -37,7 +54,7 @@ export function BenchSheet({ trial, factors, plan }: BenchSheetProps) {
                 <tr>
                   <th scope="col">place</th>
                   <th scope="col" class="figure">
-                    turn
+                    {staggered && hasNoTurns(session) ? 'in at' : 'turn'}
                   </th>
                   <th scope="col">{varied === '' ? 'level' : varied}</th>
                   <th scope="col">skeins</th>
@@ -56,7 +73,7 @@ export function BenchSheet({ trial, factors, plan }: BenchSheetProps) {
                 {inPlaces(session.vessels).map((vessel) => (
                   <tr key={vessel.id}>
                     <th scope="row">{vessel.place ?? vessel.label}</th>
-                    <td class="figure">{vessel.order ?? ''}</td>
+                    <td class="figure">{vessel.order ?? (ladder ? entryOf(ladder, vessel.levels) : '')}</td>
                     <td>{levelsOf(vessel)}</td>
                     <td>{skeinsOf(vessel)}</td>
                     <td class="bench-sheet-pencil" />
@@ -69,12 +86,17 @@ export function BenchSheet({ trial, factors, plan }: BenchSheetProps) {
           </section>
         ))}
       </div>
+      {plan.balance.length === 0 ? null : <p class="small">{plan.balance.join(' ')}</p>}
       <p class="bench-sheet-seed small soft">
         {plan.seed === null ? '' : `Drawn by lot with the seed ${plan.seed}. `}
         {trial.title}
       </p>
     </Section>
   )
+}
+
+function hasNoTurns({ vessels }: DrawnPlan['sessions'][number]): boolean {
+  return vessels.every(({ order }) => order === null)
 }
 
 /** Places in order; what has none (an envelope in the dark) last. */

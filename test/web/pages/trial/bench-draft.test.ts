@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { benchOfPattern } from '#api/contract/bench-of-pattern.ts'
 import { benchDraft, benchSizes } from '#web/pages/trial/bench-draft.ts'
 
-const nothing = { seed: null, results: 0, firstResultAt: null, sessions: [] }
+const nothing = { seed: null, results: 0, firstResultAt: null, balance: [], sessions: [] }
 const ladder = benchOfPattern('P1', 'set')
 
 test('a new ladder begins with four sessions, one packet a level, one skein in each', () => {
