@@ -1,3 +1,4 @@
+import { confidenceOfLook } from '#api/science/design/confidence-of-look.ts'
 import type { Verdict } from '#api/science/verdicts/verdict.ts'
 import type { JournalSeen, TrialRecord } from '#db/trial-record.ts'
 import type { FactorWithLevels, RuleRow } from '#db/trials.ts'
@@ -7,7 +8,7 @@ import { type GateFound, journalGate, type RuleTiming, ruleGate, ruleTiming } fr
 import { changesAfterReading, recordWithoutChanges } from './journal.ts'
 import { type JudgedTrial, judgedTrial } from './judged-trial.ts'
 import { worstOf } from './level-claims.ts'
-import { confidenceOfLook, lookOf } from './looks.ts'
+import { lookOf } from './looks.ts'
 import { mainFactor, type Stratum, strataOf } from './strata.ts'
 import { type StratumClaim, stratumClaim } from './stratum-claim.ts'
 

@@ -14,14 +14,3 @@ export function lookOf(rule: RuleRow, rules: readonly RuleRow[], firstReadAt: nu
     .filter(({ lockedAt }) => lockedAt !== null && lockedAt.getTime() >= firstReadAt)
   return 1 + later.length
 }
-
-/**
- * The confidence of a look: each later one has half the doubt of the one before, so that all looks together never have
- * more than twice the doubt of one.
- *
- * @example
- * [confidenceOfLook(0.95, 1), confidenceOfLook(0.95, 2)] // [0.95, 0.975]
- */
-export function confidenceOfLook(confidence: number, look: number): number {
-  return 1 - (1 - confidence) / 2 ** (look - 1)
-}

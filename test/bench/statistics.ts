@@ -4,7 +4,7 @@ import { seededRandom } from '#api/science/design/seeded-random.ts'
 import { fitModel } from '#api/science/statistics/model.ts'
 import { modelOfBlocks } from '#api/science/statistics/model-of-blocks.ts'
 import { straightLine } from '#api/science/statistics/straight-line.ts'
-import { judge } from '#api/science/verdicts/judge.ts'
+import { leastLevelThatHolds } from '#api/science/verdicts/least-level-that-holds.ts'
 import { printTimes, sideBySide } from './side-by-side.ts'
 
 /**
@@ -74,13 +74,10 @@ export function benchStatistics(): void {
   const truth = { reference: 1, extras: [0.5], sd: 0.5, noiseSd: 0.13 }
   const one = blocks.slice(0, 8).map(({ value }, i) => ({
     level: i % 2 ? 75 : 35,
-    session: `${i >> 1}`,
+    block: `${i >> 1}`,
     vessel: `${i}`,
-    skein: `${i}`,
     value,
   }))
-  const rule = { margin: 1, plannedSessions: 4 }
-  const words = { level: (level: string | number) => `${level} minutes` }
   printTimes(
     sideBySide([
       {
@@ -88,7 +85,11 @@ export function benchStatistics(): void {
         things: 10_000,
         work: () => powerOfPlan({ looks: [4], margin: 1 }, truth, { trials: 10_000, seed: 1 }),
       },
-      { name: 'the verdict, trial by trial', things: 1, work: () => judge(one, rule, { words }) },
+      {
+        name: 'the least level, trial by trial',
+        things: 1,
+        work: () => leastLevelThatHolds(one, { margin: 1 }),
+      },
     ]),
   )
 }

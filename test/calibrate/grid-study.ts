@@ -1,7 +1,7 @@
+import { noiseShares } from '#api/science/design/noise-shares.ts'
 import { quickLadder } from '#api/science/design/quick-ladder.ts'
 import { type SeededRandom, seededRandom } from '#api/science/design/seeded-random.ts'
 import { noiseOfSd, simulatedLosses } from '#api/science/design/simulated-losses.ts'
-import { noiseShares } from '#api/science/verdicts/judged.ts'
 import type { Verdict } from '#api/science/verdicts/verdict.ts'
 
 /** The worlds that the rule is tried in; lengths in margins. */

@@ -1,5 +1,4 @@
 import { ciede2000 } from '#api/science/colour/ciede2000.ts'
-import type { TrialRow } from '#api/science/verdicts/trial-verdict.ts'
 import { figureIn, numberIn, storyRows } from './story-rows.ts'
 
 /** The four dark twins of the steam-time ladder, read again on its four days: ΔE00. */
@@ -19,8 +18,22 @@ export const ladderLimits = [
   { side: 'felt', atMost: 2, end: 'high' as const },
 ]
 
+/** A skein of the ladder. */
+export type LadderSkein = {
+  readonly level: number
+  readonly session: string
+  readonly vessel: string
+  readonly skein: string
+  readonly later: readonly string[]
+  readonly place: string | undefined
+  readonly value: number
+  readonly side: Readonly<Record<string, number | undefined>>
+  readonly readings: number
+  readonly spots: number
+}
+
 /** The steam-time ladder of the sample trials, one row a skein in its own packet and wash jar. */
-export function steamLadder(): TrialRow[] {
+export function steamLadder(): LadderSkein[] {
   return storyRows('steam-time-ladder.csv').map((row) => {
     const name = `${row.run}-${row.rack_place}`
     const before = { L: figureIn(row, 'L0'), a: figureIn(row, 'a0'), b: figureIn(row, 'b0') }

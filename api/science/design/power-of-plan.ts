@@ -1,6 +1,6 @@
-import { confidenceOfLook } from '../verdicts/judge.ts'
-import { noiseShares } from '../verdicts/judged.ts'
 import type { Verdict } from '../verdicts/verdict.ts'
+import { confidenceOfLook } from './confidence-of-look.ts'
+import { noiseShares } from './noise-shares.ts'
 import { quickLadder } from './quick-ladder.ts'
 import { seededRandom } from './seeded-random.ts'
 import { noiseOfSd, simulatedLosses, type TrueLosses } from './simulated-losses.ts'

@@ -1,5 +1,15 @@
 import type { Level } from './level-rows.ts'
-import type { TrialRow } from './trial-verdict.ts'
+
+/** Where and by whom a skein was worked, as far as it is recorded. */
+export type WorkedRow = {
+  readonly level: Level
+  readonly equipment?: string | undefined
+  readonly place?: string | undefined
+  /** Rank in the order of working, from 1. */
+  readonly drawnOrder?: number | undefined
+  readonly date?: string | undefined
+  readonly person?: string | undefined
+}
 
 export type Nuisance = 'equipment' | 'place' | 'drawnOrder' | 'date' | 'person'
 
@@ -22,7 +32,7 @@ export type TiedLevels = { readonly by: Nuisance; readonly words: string; readon
  * const row = (level, session, place) => ({ level, session, vessel: session + level, skein: session + level, place, value: 1 })
  * alwaysTheSame([row(20, 'Mon', '1'), row(20, 'Tue', '1'), row(75, 'Mon', '2'), row(75, 'Tue', '3')]) // [{ by: 'place', levels: [20] }]
  */
-export function alwaysTheSame(rows: readonly TrialRow[]): TiedLevels[] {
+export function alwaysTheSame(rows: readonly WorkedRow[]): TiedLevels[] {
   const tied: TiedLevels[] = []
   for (const [by, words] of nuisances) {
     const known = rows.filter((row) => row[by] !== undefined)

@@ -1,8 +1,7 @@
 import { expect, test } from 'vitest'
-import { judge } from '#api/science/verdicts/judge.ts'
 import { leastLevelThatHolds } from '#api/science/verdicts/least-level-that-holds.ts'
 import reference from '#test/reference/stats/tost-noninferiority-med.json' with { type: 'json' }
-import { ladderLimits, steamLadder, twinNoise } from '#test/support/steam-ladder.ts'
+import { steamLadder } from '#test/support/steam-ladder.ts'
 
 const stepAt = (verdict: ReturnType<typeof leastLevelThatHolds>, level: number) => {
   const step = verdict.steps.find((it) => it.level === level)
@@ -42,17 +41,6 @@ test.each(reference.expected.minimumDoseBlocked.steps)(
     expect(model.upper).toBeCloseTo(step.blockModel.upper95OneSided, 4)
   },
 )
-
-test('the other method stands beside the sample ladder, and agrees', () => {
-  const words = { level: (level: number | string) => `${level} minutes of steam` }
-  const rule = { margin: 1, plannedSessions: 4, limits: ladderLimits }
-  const { alternative, method, cautions } = judge(steamLadder(), rule, { words, noise: twinNoise })
-  expect(alternative).toMatchObject({ method: 'model', least: 35, agrees: true })
-  expect(method).toContain(
-    'The model with sessions kept in gives 0.02 with an upper limit of 0.55, and agrees.',
-  )
-  expect(cautions.map((it) => it.kind)).not.toContain('methods-disagree')
-})
 
 test('an incomplete session is used by the model and left out by pairs', () => {
   const at = (level: number, ...values: number[]) => values.map((value, i) => ({ level, block: i, value }))
