@@ -3,12 +3,13 @@ import type { PatternCondition } from './patterns.ts'
 /** The wear that a loss is judged after, unless a pattern says otherwise: three warm hand washes. */
 export const usualWear = { W2: 3 } as const
 
-/** No more extra loss than the margin, held against the reference by the upper limit. */
+/** No more extra loss than the margin, held against the reference. */
 export const lossWithin = (margin: number): PatternCondition => ({
   outcome: 'dE00',
   wear: usualWear,
   end: 'low',
   against: 'reference',
+  question: 'no-worse',
   statistic: 'upper limit',
   margin,
   direction: 'smaller is better',
@@ -21,6 +22,7 @@ export const stainingAtLeast = (atLeast?: number): PatternCondition => ({
   wear: usualWear,
   end: 'low',
   against: 'none',
+  question: 'within-limit',
   statistic: 'every unit',
   ...(atLeast === undefined ? {} : { atLeast }),
   direction: 'larger is better',
@@ -32,6 +34,7 @@ export const rinsesAtMost = (atMost?: number): PatternCondition => ({
   wear: {},
   end: 'low',
   against: 'none',
+  question: 'within-limit',
   statistic: 'every unit',
   ...(atMost === undefined ? {} : { atMost }),
   direction: 'smaller is better',
@@ -43,6 +46,7 @@ export const feltingAtMost = (atMost?: number): PatternCondition => ({
   wear: {},
   end: 'high',
   against: 'none',
+  question: 'within-limit',
   statistic: 'every unit',
   ...(atMost === undefined ? {} : { atMost }),
   direction: 'smaller is better',
@@ -59,6 +63,7 @@ export const worstLot = (
   wear,
   end: 'low',
   against: 'none',
+  question: 'within-limit',
   statistic: 'worst lot',
   atLeast: 4,
   direction: 'larger is better',

@@ -66,8 +66,10 @@ export type PatternCondition = {
   readonly wear: Readonly<Record<string, number>>
   readonly end: 'low' | 'high'
   readonly against: 'reference' | 'next level' | 'control' | 'standard' | 'none'
+  /** Every pattern names it; rules of the first version named a statistic in its place. */
   readonly question?: Question
-  readonly statistic: 'upper limit' | 'mean' | 'every unit' | 'worst lot' | 'bracket'
+  /** How a limit counts, where the question does not say it: every unit, or each lot by its own. */
+  readonly statistic?: 'upper limit' | 'mean' | 'every unit' | 'worst lot' | 'bracket'
   readonly leastGain?: number
   readonly margin?: number
   readonly atLeast?: number

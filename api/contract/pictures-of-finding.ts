@@ -2,6 +2,7 @@ import type { LadderBracket, LadderPicture } from '#api/science/pictures/ladder-
 import type { ShiftPicture } from '#api/science/pictures/shift-picture.ts'
 import type { WearPicture } from '#api/science/pictures/wear-picture.ts'
 import type { Finding, LevelFinding } from './finding.ts'
+import { questionOf } from './question.ts'
 
 /**
  * What a finding is drawn from. Plain functions of the reply, without Zod: the pages draw the pictures on the screen, the
@@ -89,7 +90,7 @@ function noiseName(noise: NonNullable<Finding['noise']>): string {
 
 function marginOf({ verdict, levels, rule, outcome }: Finding): Pick<LadderPicture, 'margin'> {
   const reference = levels.find((level) => level.isReference)
-  const main = rule?.conditions.find((condition) => condition.statistic === 'upper limit')
+  const main = rule?.conditions.find((condition) => questionOf(condition) === 'no-worse')
   if (!verdict || !main?.margin || reference?.mean === null || reference?.mean === undefined || !outcome)
     return {}
   const larger = main.direction === 'larger is better'

@@ -43,30 +43,20 @@ async function theOneThere(tx: Kysely<Database>, { title }: ExampleTrial): Promi
 }
 
 async function load(tx: Kysely<Database>, example: ExampleTrial): Promise<string> {
-  const { title, question, pattern, factors, rule, story } = example
+  const { title, question, pattern, rule, story } = example
   const { row: trial } = await startTrial(tx, {
     title,
     question,
     expectation: null,
     pattern,
-    block: 'session',
+    block: example.block ?? 'session',
     seed: null,
     conditions: {},
     held: example.held.map((it) => ({ ...it })),
     invented: true,
   })
-  for (const { key, levels, reference } of factors) {
-    await addFactor(tx, trial.id, {
-      key,
-      unit: null,
-      stage: key === 'steamTime' ? 'set' : 'dye',
-      levels: levels.map((level) => ({
-        label: String(level),
-        value: typeof level === 'number' ? level : null,
-        isReference: level === reference,
-      })),
-    })
-  }
+  // A table asks for a column of each factor that it finds: what it does not name is given after it.
+  if (!example.levelOfCode) await varied(tx, trial.id, example)
   if (rule) {
     await addRule(tx, trial.id, {
       conditions: rule.conditions.map((condition) => ({ ...condition })),
@@ -80,6 +70,8 @@ async function load(tx: Kysely<Database>, example: ExampleTrial): Promise<string
   }
   const { file, ...answers } = story
   await keepTable(tx, trial, NewTable.parse({ text: readFileSync(`${tables}${file}`, 'utf8'), ...answers }))
+  if (example.levelOfCode) await varied(tx, trial.id, example)
+  await giveByCode(tx, trial.id, example)
   for (const [label, heldOn] of Object.entries(example.heldOn ?? {})) {
     await tx
       .updateTable('session')
@@ -91,6 +83,51 @@ async function load(tx: Kysely<Database>, example: ExampleTrial): Promise<string
   if (example.base !== undefined) await onBase(tx, trial.id, example.base)
   await darkTwin(tx, trial.id, example)
   return trial.id
+}
+
+async function varied(tx: Kysely<Database>, trialId: string, { factors }: ExampleTrial): Promise<void> {
+  for (const { key, stage, levels, reference } of factors) {
+    await addFactor(tx, trialId, {
+      key,
+      unit: null,
+      stage: stage ?? (key === 'steamTime' ? 'set' : 'dye'),
+      levels: levels.map((level) => ({
+        label: String(level),
+        value: typeof level === 'number' ? level : null,
+        isReference: level === reference,
+      })),
+    })
+  }
+}
+
+async function giveByCode(
+  tx: Kysely<Database>,
+  trialId: string,
+  { levelOfCode = {} }: ExampleTrial,
+): Promise<void> {
+  const levels = await tx
+    .selectFrom('level')
+    .innerJoin('factor', 'factor.id', 'level.factorId')
+    .select(['level.id as levelId', 'factorId', 'level.label'])
+    .where('factor.trialId', '=', trialId)
+    .execute()
+  for (const [begins, label] of Object.entries(levelOfCode)) {
+    const level = levels.find((it) => it.label === label)
+    if (!level) throw new RangeError(`The example has no level “${label}”.`)
+    const skeins = await tx
+      .selectFrom('skein')
+      .select('id as skeinId')
+      .where('trialId', '=', trialId)
+      .where('code', 'like', `${begins}%`)
+      .where('cutFromId', 'is', null)
+      .execute()
+    const { levelId, factorId } = level
+    if (skeins.length > 0)
+      await tx
+        .insertInto('treatment')
+        .values(skeins.map(({ skeinId }) => ({ factorId, levelId, skeinId })))
+        .execute()
+  }
 }
 
 async function onBase(tx: Kysely<Database>, trialId: string, name: string): Promise<void> {

@@ -3,6 +3,7 @@ import { benchOfPattern } from '#api/contract/bench-of-pattern.ts'
 import { patternPlan } from '#api/contract/patterns.ts'
 import type { PlanTried, TriedPlan } from '#api/contract/plan.ts'
 import { Problem } from '#api/contract/problem.ts'
+import { questionOf } from '#api/contract/question.ts'
 import { earlierLosses } from '#db/earlier-differences.ts'
 import type { Database, RuleCondition } from '#db/tables.ts'
 import { factorsOf, ruleInForce, rulesOf, type TrialRow } from '#db/trials.ts'
@@ -32,7 +33,7 @@ export async function answerPlan(
   const others = factors.slice(1).reduce((product, { levels }) => product * levels.length, 1)
   const conditions: readonly TestedCondition[] =
     rule?.conditions ?? patternPlan(trial.pattern).rule.conditions
-  const tested = conditions.find((it) => it.statistic === 'upper limit')
+  const tested = conditions.find((it) => questionOf(it) === 'no-worse')
   const margin = wanted.margin ?? tested?.margin ?? null
   const confidence = wanted.confidence ?? rule?.confidence ?? patternPlan(trial.pattern).rule.confidence
   const spread = await spreadFor(db, trial, { key: factor.key, margin, wanted: wanted.sdOfDifferences })
@@ -40,7 +41,7 @@ export async function answerPlan(
   const seed = wanted.seed ?? trial.seed ?? newSeed()
   const nothingToTry = whyNothing(tested, {
     levels: factor.levels.length,
-    bracket: conditions.some((it) => it.statistic === 'bracket'),
+    bracket: conditions.some((it) => questionOf(it) === 'light'),
   })
   const power =
     nothingToTry !== null || margin === null
@@ -73,7 +74,7 @@ export async function answerPlan(
   }
 }
 
-type TestedCondition = Pick<RuleCondition, 'statistic' | 'outcome' | 'margin'>
+type TestedCondition = Omit<RuleCondition, 'end' | 'direction'>
 
 function whyNothing(
   tested: TestedCondition | undefined,

@@ -6,9 +6,12 @@ export type ExampleTrial = {
   readonly story: StoryMap
   readonly title: string
   readonly question: string
-  readonly pattern: 'P1' | 'P2' | 'P3' | 'P7'
+  readonly pattern: 'P0' | 'P1' | 'P2' | 'P3' | 'P4' | 'P5' | 'P6' | 'P7'
+  /** Within what is compared; a session where it is not said. */
+  readonly block?: 'vessel' | 'parent'
   readonly factors: readonly {
     readonly key: string
+    readonly stage?: 'remedy'
     readonly levels: readonly (string | number)[]
     readonly reference?: string | number
   }[]
@@ -20,6 +23,8 @@ export type ExampleTrial = {
     readonly lockedAt: string
   }
   readonly base?: string
+  /** Levels that the table does not name: of every skein whose code begins so. */
+  readonly levelOfCode?: Readonly<Record<string, string>>
   /** The day of each session, by its label. */
   readonly heldOn?: Readonly<Record<string, string>>
   /** A dark twin, read again on these days: ΔE00. */
@@ -31,10 +36,14 @@ const limit = (outcome: string, more: Partial<RuleCondition>): RuleCondition => 
   wear: {},
   end: 'low',
   against: 'none',
+  question: 'within-limit',
   statistic: 'every unit',
   direction: 'smaller is better',
   ...more,
 })
+
+const worstLot = (wear: RuleCondition['wear']): RuleCondition =>
+  limit('staining', { wear, statistic: 'worst lot', atLeast: 4, direction: 'larger is better' })
 
 /**
  * The example studio: a stone dye shed on a hillside, hard spring water, retired mill cones overdyed with acid dyes.
@@ -58,7 +67,13 @@ export const exampleTrials: readonly ExampleTrial[] = [
       plannedSessions: 4,
       lockedAt: '2026-02-24T09:12:00Z',
       conditions: [
-        limit('dE00', { wear: { W2: 3 }, against: 'reference', statistic: 'upper limit', margin: 1 }),
+        limit('dE00', {
+          wear: { W2: 3 },
+          against: 'reference',
+          question: 'no-worse',
+          statistic: 'upper limit',
+          margin: 1,
+        }),
         limit('staining', { fibre: 'wool', wear: { W2: 3 }, atLeast: 4, direction: 'larger is better' }),
         limit('rinses to 4', { atMost: 4 }),
         limit('felting', { end: 'high', atMost: 2 }),
@@ -107,33 +122,13 @@ export const exampleTrials: readonly ExampleTrial[] = [
       { key: 'grading', value: 'blind, median of two graders' },
     ],
     rule: {
-      plannedSessions: 1,
+      plannedSessions: 3,
       lockedAt: '2026-03-16T10:05:00Z',
       conditions: [
-        limit('staining', {
-          wear: { W2: 5 },
-          statistic: 'worst lot',
-          atLeast: 4,
-          direction: 'larger is better',
-        }),
-        limit('staining', {
-          wear: { W5: 1 },
-          statistic: 'worst lot',
-          atLeast: 4,
-          direction: 'larger is better',
-        }),
-        limit('staining', {
-          wear: { 'rub dry': 10 },
-          statistic: 'worst lot',
-          atLeast: 4,
-          direction: 'larger is better',
-        }),
-        limit('staining', {
-          wear: { 'rub wet': 10 },
-          statistic: 'worst lot',
-          atLeast: 4,
-          direction: 'larger is better',
-        }),
+        worstLot({ W2: 5 }),
+        worstLot({ W5: 1 }),
+        worstLot({ 'rub dry': 10 }),
+        worstLot({ 'rub wet': 10 }),
       ],
     },
   },
@@ -146,5 +141,126 @@ export const exampleTrials: readonly ExampleTrial[] = [
       { key: 'schedule', levels: ['all at start', 'two doses', 'four doses'], reference: 'all at start' },
     ],
     held: [{ key: 'dye', value: 'mixed food-grade green' }],
+    rule: {
+      plannedSessions: 8,
+      lockedAt: '2026-03-20T08:00:00Z',
+      conditions: [
+        {
+          outcome: 'spread',
+          wear: {},
+          end: 'low',
+          against: 'reference',
+          question: 'better',
+          direction: 'larger is better',
+        },
+      ],
+    },
+  },
+  {
+    story: storyMaps.windowLight,
+    title: 'Six colours on a west window',
+    question: 'What does our west window do?',
+    pattern: 'P5',
+    block: 'vessel',
+    factors: [
+      {
+        key: 'colour',
+        levels: [
+          'food-grade pink',
+          'food-grade blue',
+          'food-grade red',
+          'acid-dye turquoise',
+          'acid-dye gold',
+          'acid-dye navy',
+        ],
+      },
+    ],
+    levelOfCode: {
+      'food-grade pink': 'food-grade pink',
+      'food-grade blue': 'food-grade blue',
+      'food-grade red': 'food-grade red',
+      'acid-dye turquoise': 'acid-dye turquoise',
+      'acid-dye gold': 'acid-dye gold',
+      'acid-dye navy': 'acid-dye navy',
+    },
+    held: [{ key: 'window', value: 'west, inside the glass; half of each card under foil' }],
+    rule: {
+      plannedSessions: 3,
+      lockedAt: '2026-01-05T09:00:00Z',
+      conditions: [
+        {
+          outcome: 'dE00',
+          wear: { 'X1 days': 70 },
+          end: 'low',
+          against: 'none',
+          question: 'light',
+          statistic: 'bracket',
+          direction: 'smaller is better',
+        },
+      ],
+    },
+  },
+  {
+    story: storyMaps.scaleUp,
+    title: 'From the 50 g sample to 1200 g',
+    question: 'Does the sample’s recipe come out the same in big pots?',
+    pattern: 'P6',
+    factors: [{ key: 'batch size', levels: ['1200 g one pot', '400 g lot'] }],
+    levelOfCode: { '1200 g one pot': '1200 g one pot', '400 g lot': '400 g lot' },
+    held: [{ key: 'recipe', value: 'as the 50 g sample' }],
+    rule: {
+      plannedSessions: 3,
+      lockedAt: '2026-04-02T08:00:00Z',
+      conditions: [
+        limit('dE00', { against: 'standard', question: 'to-standard', statistic: 'mean', atMost: 2 }),
+        limit('dE00', { against: 'standard', question: 'to-standard', atMost: 3 }),
+      ],
+    },
+  },
+  {
+    story: storyMaps.bleedingRescue,
+    title: 'Rescuing eight skeins that bleed',
+    question: 'What helps a skein that bleeds?',
+    pattern: 'P4',
+    block: 'parent',
+    factors: [
+      {
+        key: 'remedy',
+        stage: 'remedy',
+        levels: ['cold water', 'cold vinegar', 'hot detergent', 'reheating with acid'],
+        reference: 'cold water',
+      },
+    ],
+    held: [{ key: 'contact', value: 'pressed damp on white wool' }],
+    rule: {
+      plannedSessions: 8,
+      lockedAt: '2026-04-09T08:00:00Z',
+      conditions: [
+        {
+          outcome: 'staining dE76',
+          fibre: 'wool',
+          wear: { W5: 1 },
+          end: 'low',
+          against: 'control',
+          question: 'better',
+          leastGain: 2,
+          direction: 'smaller is better',
+        },
+      ],
+    },
+  },
+  {
+    story: storyMaps.phoneNoise,
+    title: 'A phone by the window, four swatches',
+    question: 'How small a difference can this phone see?',
+    pattern: 'P0',
+    factors: [{ key: 'shade', levels: ['plum', 'plum, a step on', 'gold', 'turquoise'] }],
+    levelOfCode: { A: 'plum', B: 'plum, a step on', C: 'gold', D: 'turquoise' },
+    held: [{ key: 'light', value: 'north window, white card' }],
+    rule: {
+      plannedSessions: 3,
+      lockedAt: '2026-04-15T08:00:00Z',
+      conditions: [limit('dE00', { question: 'sees', statistic: 'mean', margin: 1 })],
+    },
   },
 ]
