@@ -47,6 +47,8 @@ export type Answer = {
   readonly units: { readonly one: string; readonly many: string }
   readonly estimate: Estimate | null
   readonly table: RawAndNet | null
+  /** Of light: where the colour stands, means over its cards: “blue wool 1-2”. */
+  readonly placed?: string | undefined
   readonly limit: LimitFound | null
   /** Beside the answer: what a reader must know. Each a whole sentence. */
   readonly cautions: readonly string[]

@@ -185,6 +185,7 @@ function saidOf(claim: LevelClaim, { rule }: Wordless, words: FactorWords): Said
     name: claim.level ? words.level(claim.level) : '',
     answer: claim.answer ?? 'not-settled',
     failed: failing ? failedInWords(failing) : undefined,
+    placed: deciding?.placed,
     n: deciding?.n ?? 0,
     planned: rule.plannedSessions,
   }
@@ -193,6 +194,7 @@ function saidOf(claim: LevelClaim, { rule }: Wordless, words: FactorWords): Said
 /** A limit that was not met, as it was seen: “staining of wool 2-3”. */
 function failedInWords({ condition, limit }: Answer): string {
   const at = limit?.worstAt ? ` (${limit.worstAt})` : ''
+  if (condition.question === 'to-standard') return `${limit?.worstText ?? ''} from the standard${at}`
   return `${outcomeInSentence(condition.outcome, condition.fibre)} ${limit?.worstText ?? ''}${at}`
 }
 
@@ -245,7 +247,7 @@ function stoveSentence(it: StratumClaim, words: FactorWords): string {
   if (it.answer === 'holds' && stop?.level) {
     const why = stop.answers.find(({ answer }) => answer === stop.answer)
     if (stop.answer === 'does-not-hold' && why)
-      return `Do not go to ${words.short(stop.level)}: ${why.limit ? failedInWords(why) : 'it changed more than you allowed'}.`
+      return `Do not go to ${words.short(stop.level)}: ${why.limit ? failedInWords(why) : comparisons.has(why.condition.question) ? 'it changed more than you allowed' : why.reason.replace(/\.$/, '')}.`
     return `${sentenceCase(words.short(stop.level))} is not settled.`
   }
   if (it.answer === 'does-not-hold' && stop) {
@@ -260,7 +262,7 @@ function stoveSentence(it: StratumClaim, words: FactorWords): string {
 function numbersSentence(it: StratumClaim, words: FactorWords): string {
   const estimate = estimateOf(it)
   const { leading, reference, subject } = it
-  if (!estimate || !leading || !reference) return ''
+  if (!estimate || !leading || !reference || !comparisons.has(leading.question)) return ''
   const bound =
     leading.question === 'better'
       ? `The least gain worth having is ${margin(leading.leastGain ?? 0)}.`

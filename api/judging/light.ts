@@ -36,6 +36,7 @@ function ofLevel(asked: Asked, level: LevelRow): Answer {
     estimate: null,
     table: null,
     limit,
+    placed: found.headline[0]?.ofMeans?.text,
     cautions: found.cards === 0 ? [] : [...oneLotOnly(halves), ...lostOnCards(halves)],
     method: [
       'Each lot is read by the blue wools of its own card at one date: ln ΔE between the two that bracket it, to the nearest half step. A wool that has stopped changing bounds nothing.',

@@ -96,6 +96,10 @@ export function stratumClaim(it: StratumAsked): StratumClaim {
   return together({ it, shape, reference, gates, gated, blocks, noise, leading, rows })
 }
 
+/** Lots, batches and days of measuring are counted by the answer itself, not by sessions of the work. */
+const countsOwnUnits = ({ byLot, question }: Condition): boolean =>
+  byLot || question === 'to-standard' || question === 'sees'
+
 function askedOf(
   { rule, factor, stratum, confidence }: StratumAsked,
   condition: Condition,
@@ -143,7 +147,7 @@ function gatesOf(
 ): GateFound[] {
   const words = wordsOfFactor(factor, trial.record.vessels)
   const compares = shape === 'ladder' || shape === 'arms'
-  const byUnit = conditions.every(({ byLot, question }) => byLot || question === 'to-standard')
+  const byUnit = conditions.every(countsOwnUnits)
   return [
     // Of lots and batches each level counts its own, below.
     ...(byUnit ? [] : [planGate(blocks, rule.plannedSessions, units[trial.record.trial.block])]),
@@ -171,7 +175,7 @@ function throughGates(
   const { condition } = answer
   const stop = gates.find(({ stops }) => stops === 'every answer')
   if (stop && answer.answer !== 'not-settled') return { ...answer, answer: 'not-settled', reason: stop.says }
-  const ofUnits = condition.byLot || condition.question === 'to-standard'
+  const ofUnits = countsOwnUnits(condition)
   if (answer.answer === 'holds') {
     if (!locked) return { ...answer, answer: 'not-settled', reason: 'The rule is not locked.' }
     if (ofUnits && answer.n < rule.plannedSessions)

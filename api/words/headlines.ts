@@ -8,6 +8,8 @@ export type Said = {
   readonly answer: Verdict
   /** Of a limit that was not met, what was seen: “wool stained 2-3”. */
   readonly failed?: string | undefined
+  /** Of a colour beside the blue wools, where it stands: “blue wool 1-2”. */
+  readonly placed?: string | undefined
   readonly n: number
   readonly planned: number
 }
@@ -157,21 +159,27 @@ export function standardHeadline(ways: readonly Said[], { within }: { within?: n
  *
  * @example
  * lightHeadline([{ name: 'Teal', answer: 'holds', n: 3, planned: 3 }], 4) // 'Teal stands light like blue wool 4.'
+ * @example
+ * lightHeadline([{ name: 'pink', answer: 'does-not-hold', placed: 'blue wool 1-2', n: 3, planned: 3 }], 4) // 'Pink stands light like blue wool 1-2, less than blue wool 4.'
  */
 export function lightHeadline(colours: readonly Said[], wool: number | undefined): string {
   if (wool === undefined)
     return colours.length === 0
       ? 'Not settled.'
-      : `${sentenceCase(colours.map(({ name, failed }) => `${name} ${failed ?? 'is not placed yet'}`).join('; '))}.`
-  const parts = colours.map(({ name, answer }) =>
+      : `${sentenceCase(colours.map(({ name, placed }) => `${name} ${placed === undefined ? 'is not placed yet' : standsLike(placed)}`).join('; '))}.`
+  const parts = colours.map(({ name, answer, placed }) =>
     answer === 'holds'
-      ? `${name} stands light like blue wool ${wool}`
+      ? `${name} ${standsLike(placed ?? `blue wool ${wool}`)}`
       : answer === 'does-not-hold'
-        ? `${name} stands light less than blue wool ${wool}`
+        ? `${name} ${placed === undefined ? 'stands light' : `${standsLike(placed)},`} less than blue wool ${wool}`
         : `${name} is not settled`,
   )
   return parts.length === 0 ? 'Not settled.' : `${sentenceCase(parts.join('; '))}.`
 }
+
+/** “stands light like blue wool 3-4”; off the card “stands light below blue wool 1”. */
+const standsLike = (placed: string): string =>
+  `stands light ${placed.startsWith('blue wool') ? 'like ' : ''}${placed}`
 
 /**
  * Open halves against covered ones, on cards without blue wools.

@@ -194,7 +194,7 @@ export const exampleTrials: readonly ExampleTrial[] = [
           end: 'low',
           against: 'none',
           question: 'light',
-          statistic: 'bracket',
+          atLeast: 4,
           direction: 'smaller is better',
         },
       ],
@@ -206,6 +206,11 @@ export const exampleTrials: readonly ExampleTrial[] = [
     question: 'Does the sample’s recipe come out the same in big pots?',
     pattern: 'P6',
     factors: [{ key: 'batch size', levels: ['1200 g one pot', '400 g lot'] }],
+    darkTwin: [
+      { day: '2026-04-08', dE00: 0.2 },
+      { day: '2026-04-10', dE00: 0.4 },
+      { day: '2026-04-13', dE00: 0.3 },
+    ],
     levelOfCode: { '1200 g one pot': '1200 g one pot', '400 g lot': '400 g lot' },
     held: [{ key: 'recipe', value: 'as the 50 g sample' }],
     rule: {

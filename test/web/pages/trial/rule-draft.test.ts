@@ -44,6 +44,7 @@ test('the acid ladder names dye left and the lightness between neighbours, and n
       wear: {},
       end: 'low',
       against: 'none',
+      question: 'within-limit',
       statistic: 'every unit',
       direction: 'smaller is better',
       atMost: 6,
@@ -53,7 +54,7 @@ test('the acid ladder names dye left and the lightness between neighbours, and n
       wear: {},
       end: 'low',
       against: 'next level',
-      statistic: 'mean',
+      question: 'within-limit',
       direction: 'smaller is better',
       margin: 1,
     },
@@ -105,10 +106,9 @@ test('a rule of worst lots keeps each wear of its own', () => {
   expect(conditions.every(({ atLeast }) => atLeast === 4)).toBe(true)
 })
 
-test('a bracket has no number to fill in and is sent as it is', () => {
+test('a light card asks for blue wool 4 unless another is typed', () => {
   const draft = ruleDraft('P5', undefined)
-  expect(draft.fields).toEqual([])
   expect(sentRule(draft, { plannedSessions: 1 }).conditions).toMatchObject([
-    { statistic: 'bracket', wear: { 'X1 days': 70 } },
+    { question: 'light', atLeast: 4, wear: { 'X1 days': 70 } },
   ])
 })
