@@ -1,16 +1,14 @@
-import { existsSync, mkdirSync, readFileSync } from 'node:fs'
-import { join, resolve } from 'node:path'
+import { resolve } from 'node:path'
 import type { Kysely } from 'kysely'
 import { CannotStart } from './cannot-start.ts'
 import { lockDataDir } from './data-dir-lock.ts'
+import { makeDataFolder, recordsIn, stateOfDataFolder } from './data-folder.ts'
 import { kyselyOver } from './kysely-over.ts'
+import { beginDatabase } from './pglite-begin.ts'
 import { pglitePool } from './pglite-pool.ts'
 import { type PgliteThread, startPgliteThread } from './pglite-thread.ts'
 import { startUpkeep, tidyUp } from './pglite-upkeep.ts'
 import type { Database } from './tables.ts'
-
-/** The major version of PostgreSQL that the pinned PGlite is. */
-const major = '18'
 
 export type OpenedEmbedded = {
   readonly kind: 'embedded'
@@ -22,8 +20,8 @@ export type OpenedEmbedded = {
 }
 
 /**
- * Opens the embedded database of a data folder, made if it is not there. The lock comes first: nothing touches
- * the files before it is held.
+ * Opens the embedded database of a data folder, made if it is not there. Nothing touches the files before the lock is
+ * held, and what is not ours is refused before the lock, which leaves a file on some systems.
  *
  * @param settings.copy Begins a new database from this copy (database-copy.ts).
  * @param settings.lost Is told if the database ever stops by itself.
@@ -32,23 +30,17 @@ export async function openEmbedded(
   dataDir: string,
   { copy, lost = () => {} }: { copy?: Uint8Array; lost?: (error: Error) => void } = {},
 ): Promise<OpenedEmbedded> {
-  const folder = join(dataDir, 'records')
-  makeFolder(dataDir)
+  makeDataFolder(dataDir)
+  look(dataDir, copy)
   const release = await lockDataDir(dataDir)
   let thread: PgliteThread
   try {
-    refuseOtherMajor(folder)
-    if (copy && existsSync(folder))
-      throw new CannotStart(
-        `There already is a database in ${dataDir}; a copy is restored into a new folder only.`,
-      )
-    thread = await startPgliteThread({ folder, ...(copy ? { copy } : {}) }, { lost })
+    // Looked at again: another process may have been at work before the lock was ours.
+    if (look(dataDir, copy) === 'none yet') await begin(dataDir, copy)
+    thread = await start(dataDir, lost)
   } catch (error) {
     await release()
-    if (error instanceof CannotStart) throw error
-    throw new CannotStart(`The database in ${dataDir} does not open: ${(error as Error).message}.`, {
-      cause: error,
-    })
+    throw error
   }
   const db = kyselyOver(pglitePool(thread.database, { waitMs: 30_000 }))
   const upkeep = startUpkeep(db)
@@ -70,21 +62,34 @@ export async function openEmbedded(
   }
 }
 
-function makeFolder(dataDir: string): void {
+function look(dataDir: string, copy: Uint8Array | undefined): 'none yet' | 'whole' {
+  const state = stateOfDataFolder(dataDir, { forCopy: copy !== undefined })
+  if (copy && state === 'whole')
+    throw new CannotStart(
+      `There already is a database in ${dataDir}; a copy is restored into a new folder only.`,
+    )
+  return state
+}
+
+// What the embedded database says of its own failures is of no help to a person: "Aborted()".
+async function begin(dataDir: string, copy: Uint8Array | undefined): Promise<void> {
   try {
-    mkdirSync(dataDir, { recursive: true })
-  } catch (error) {
-    throw new CannotStart(`The data folder ${resolve(dataDir)} cannot be made: ${(error as Error).message}.`)
+    await beginDatabase(dataDir, copy)
+  } catch (cause) {
+    throw new CannotStart(
+      `No database could be made in ${resolve(dataDir)}: look whether the disk is full, and start again.`,
+      { cause },
+    )
   }
 }
 
-// PGlite itself would only say that it "failed to initialize properly". The file is written last by a first opening.
-function refuseOtherMajor(folder: string): void {
-  const file = join(folder, 'PG_VERSION')
-  if (!existsSync(file)) return
-  const found = readFileSync(file, 'utf8').trim()
-  if (found === major) return
-  throw new CannotStart(
-    `The database in ${folder} was written by PostgreSQL ${found}, and this version of Runs Clear reads ${major}: open it with the version that wrote it and export the records there.`,
-  )
+async function start(dataDir: string, lost: (error: Error) => void): Promise<PgliteThread> {
+  try {
+    return await startPgliteThread({ folder: recordsIn(dataDir) }, { lost })
+  } catch (cause) {
+    throw new CannotStart(
+      `The database in ${recordsIn(dataDir)} does not open, for some of its files are damaged or cannot be read: put a copy of the folder in its place.`,
+      { cause },
+    )
+  }
 }

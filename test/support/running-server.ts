@@ -9,6 +9,8 @@ type Options = {
   readonly environment?: Readonly<Record<string, string>>
   /** What stands after the program's name: `--demo`. */
   readonly flags?: readonly string[]
+  /** As another user of the system, where root runs the test. */
+  readonly user?: { readonly uid: number; readonly gid: number }
 }
 export type Ended = { readonly code: number | null; readonly signal: string | null; readonly stderr: string }
 export type RunningServer = {
@@ -36,17 +38,28 @@ export async function startServer(where: Where, options: Options = {}): Promise<
   return { url, pid: child.pid ?? 0, stop: end('SIGTERM'), kill: end('SIGKILL') }
 }
 
-/** For a start that is to be refused: waits for the end. */
-export function endOfStart(where: Where, options: Options = {}): Promise<Ended> {
-  return run(where, options).ended
+/** For a start that is to be refused, or killed at a moment of the test's choice: waits for the end. */
+export function endOfStart(
+  where: Where,
+  { killedWhen, ...options }: Options & { readonly killedWhen?: () => boolean } = {},
+): Promise<Ended> {
+  const { child, ended, stdout } = run(where, options)
+  if (!killedWhen) {
+    // One that starts all the same is not waited for.
+    void untilAddress(child, stdout).then(() => child.kill('SIGTERM'))
+    return ended
+  }
+  const look = setInterval(() => killedWhen() && child.kill('SIGKILL'), 2)
+  return ended.finally(() => clearInterval(look))
 }
 
-function run(where: Where, { environment = {}, flags = [] }: Options) {
+function run(where: Where, { environment = {}, flags = [], user }: Options) {
   const place = 'dataDir' in where ? { DATA_DIR: where.dataDir } : { DATABASE_URL: where.databaseUrl }
   const { DATABASE_URL: _, ...inherited } = process.env
   const child = spawn(process.execPath, [main, ...flags], {
     env: { ...inherited, HOST: '127.0.0.1', PORT: '0', ...place, ...environment },
     stdio: ['ignore', 'pipe', 'pipe'],
+    ...user,
   })
   // A test run that ends early takes its servers along.
   const kill = () => child.kill('SIGKILL')
