@@ -2,7 +2,7 @@
 // nothing is compiled yet when it begins.
 //   --build  does no more than that   --into=<folder>  builds there instead of in dist   --demo  on the example studio, in a folder of its own   --dev  from the sources, reloading
 import { spawn, spawnSync } from 'node:child_process'
-import { existsSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { copyFileSync, existsSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { fileURLToPath, pathToFileURL } from 'node:url'
 
@@ -48,6 +48,9 @@ function build() {
     '--outDir',
     join(dist, 'web'),
   )
+  const tables = 'db/sample-trials'
+  for (const name of readdirSync(join(root, tables)).filter((it) => it.endsWith('.csv')))
+    copyFileSync(join(root, tables, name), join(dist, tables, name))
   // The compiled tree has the names of the sources, and its own say where they lead.
   const imports = { '#api/*.ts': './api/*.js', '#db/*.ts': './db/*.js' }
   writeFileSync(join(dist, 'package.json'), JSON.stringify({ type: 'module', imports }))

@@ -11,11 +11,8 @@ import { inTransaction } from '#db/in-transaction.ts'
 import { type ExampleTrial, exampleTrials } from '#db/sample-trials/example-trials.ts'
 import type { Database } from '#db/tables.ts'
 
-// Compiled, this file is dist/api/example-studio/…; the tables lie with the sources in either case.
-const fromSource = import.meta.url.endsWith('.ts')
-const tables = fileURLToPath(
-  new URL(fromSource ? '../../db/sample-trials/' : '../../../db/sample-trials/', import.meta.url),
-)
+// Building takes the tables along, so that they lie in one place as seen from here, compiled or not.
+const tables = fileURLToPath(new URL('../../db/sample-trials/', import.meta.url))
 
 /**
  * Writes the example studio, every trial marked invented, through the same doors as a dyer’s own tables. To load it

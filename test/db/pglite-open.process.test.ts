@@ -69,7 +69,8 @@ test('tidying up counts the rows for the planner, and the log begins anew', asyn
     return rows[0] ?? { counted: Number.NaN, logged: Number.NaN }
   }
   const before = await state()
-  expect(before.counted).toBe(-1)
+  // -1: never counted; 0: counted while it was empty, where making the folder took longer than a minute.
+  expect(before.counted).toBeLessThanOrEqual(0)
   await tidyUp(db)
   const after = await state()
   expect(after.counted).toBe(1000)
