@@ -33,6 +33,10 @@ export const places: readonly Place[] = [
     page: lazy(async () => (await import('#web/pages/method-page.tsx')).MethodPage),
   },
   {
+    path: '/sign-in',
+    page: lazy(async () => (await import('#web/pages/sign-in-page.tsx')).SignInPage),
+  },
+  {
     path: '/problems/:name',
     page: lazy(async () => (await import('#web/pages/problem-page.tsx')).ProblemPage),
   },

@@ -66,7 +66,10 @@ const inWords = (seconds: number): string =>
 /** Everything below `/api` and `/sheets` asks for the cookie; the files of the pages hold no records. */
 export function needsSignIn({ sessions, secure }: SigningIn): MiddlewareHandler {
   return (c, next) => {
-    if (isOpen(c) || sessions.holds(sessionCookie(c, secure).token())) return next()
+    if (isOpen(c)) return next()
+    // A browser that is shared keeps nothing for the next one.
+    c.header('cache-control', 'no-store')
+    if (sessions.holds(sessionCookie(c, secure).token())) return next()
     // A sheet is opened by hand: to the page for signing in, and back.
     if (c.req.path.startsWith('/sheets/') && c.req.header('accept')?.includes('text/html'))
       return Promise.resolve(c.redirect(`/sign-in?then=${encodeURIComponent(c.req.path)}`, 303))

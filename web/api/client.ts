@@ -1,4 +1,5 @@
 import type { Fault, ProblemBody } from '#api/contract/problem.ts'
+import { isSignInNeeded } from '#web/state/signing-in.ts'
 
 /** What the API refused, in its own kind words, with the faults of single fields. */
 export class Refused extends Error {
@@ -42,7 +43,9 @@ type Answer<T> = {
 export async function answerOf<T>(asked: Promise<Answer<T>> | Answer<T>): Promise<T> {
   const response = await answered(asked)
   if (response.ok) return response.status === 204 ? (undefined as T) : await response.json()
-  throw await refusalOf(response)
+  const refused = await refusalOf(response)
+  if (refused.problem === 'sign-in-needed') isSignInNeeded.value = true
+  throw refused
 }
 
 export type Ask = {

@@ -18,7 +18,7 @@ export type FieldProps = {
   readonly value?: string
   readonly onInput?: (typed: string) => void
   /** `number` brings up the keys for figures; commas are taken as well as points. */
-  readonly kind?: 'text' | 'number' | 'date' | 'time' | 'datetime-local' | 'words'
+  readonly kind?: 'text' | 'number' | 'date' | 'time' | 'datetime-local' | 'words' | 'password'
   /** A fixed unit after the hair line, or a choice of them. */
   readonly unit?: ComponentChildren
   readonly units?: FieldUnits
@@ -48,7 +48,7 @@ export function Field(props: FieldProps) {
     id,
     name,
     ref: input,
-    autoComplete: 'off',
+    autoComplete: kind === 'password' ? 'current-password' : 'off',
     'aria-describedby': described === '' ? undefined : described,
     'aria-invalid': faults.length > 0 ? true : undefined,
     'aria-required': props.required === true ? true : undefined,

@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks'
 import { ErrorBoundary, LocationProvider, Route, Router } from 'preact-iso'
 import { NotFoundPage } from '#web/pages/not-found-page.tsx'
 import { Broken } from '#web/parts/broken.tsx'
+import { SignedIn } from '#web/parts/signed-in.tsx'
 import { SiteFooter } from '#web/parts/site-footer.tsx'
 import { SiteHeader } from '#web/parts/site-header.tsx'
 import { places } from '#web/places.ts'
@@ -19,12 +20,14 @@ export function Shell() {
       <main id="main" class="shell-main page" tabIndex={-1}>
         {broken === undefined ? (
           <ErrorBoundary onError={setBroken}>
-            <Router>
-              {[
-                ...places.map(({ path, page }) => <Route key={path} path={path} component={page} />),
-                <Route key="none" default component={NotFoundPage} />,
-              ]}
-            </Router>
+            <SignedIn>
+              <Router>
+                {[
+                  ...places.map(({ path, page }) => <Route key={path} path={path} component={page} />),
+                  <Route key="none" default component={NotFoundPage} />,
+                ]}
+              </Router>
+            </SignedIn>
           </ErrorBoundary>
         ) : (
           <Broken error={broken} />

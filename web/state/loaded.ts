@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useState } from 'preact/hooks'
+import { timesSignedIn } from '#web/state/signing-in.ts'
 
 /** What a page knows of something it asked for. */
 export type Loaded<T> =
@@ -36,7 +37,7 @@ export function useLoaded<T>(key: string, load: (signal: AbortSignal) => Promise
       },
     )
     return () => leaving.abort()
-  }, [key, asked])
+  }, [key, asked, timesSignedIn.value])
 
   if (seen === undefined || seen.key !== key) return { kind: 'reading', again }
   if (seen.state === 'refused') return { kind: 'refused', refused: seen.refused, again }

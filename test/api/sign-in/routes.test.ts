@@ -61,7 +61,8 @@ test('the cookie is out of reach of scripts and of other pages, and ends with si
   expect(set).toMatch(/^runs-clear=[\w-]{43}; Max-Age=604800; Path=\/; HttpOnly; SameSite=Strict$/)
   const cookie = cookieOf(answer)
   expect(cookieOf(await signIn(phrase))).not.toBe(cookie)
-  expect((await ask('/api/openapi.json', 'GET', cookie)).status).toBe(200)
+  const within = await ask('/api/openapi.json', 'GET', cookie)
+  expect([within.status, within.headers.get('cache-control')]).toEqual([200, 'no-store'])
   expect((await ask('/api/sign-out', 'POST', cookie)).headers.get('set-cookie')).toMatch(
     /^runs-clear=; Max-Age=0/,
   )
