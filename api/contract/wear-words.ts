@@ -19,8 +19,8 @@ export const wearAxes = {
   'X2 days': { one: 'day on the shelf', several: 'days on the shelf' },
   'X3 days': { one: 'day outdoors', several: 'days outdoors' },
   'X4 days': { one: 'day in a hot car', several: 'days in a hot car' },
-  'rub dry': { one: 'dry rub', several: 'dry rubs' },
-  'rub wet': { one: 'wet rub', several: 'wet rubs' },
+  'rub dry': { one: 'dry rub stroke', several: 'dry rub strokes' },
+  'rub wet': { one: 'wet rub stroke', several: 'wet rub strokes' },
 } as const
 
 export type WearAxis = keyof typeof wearAxes
@@ -40,16 +40,18 @@ export function wearKey(map: Wear): string {
 }
 
 /**
- * A wear in words.
+ * A wear in words. The amount of a rub counts the strokes of one test.
  *
  * @example
- * wearInWords({ W2: 3 }) // 'three warm hand washes'
+ * [wearInWords({ W2: 3 }), wearInWords({ 'rub dry': 10 })] // ['three warm hand washes', 'one dry rub test (10 strokes)']
  */
 export function wearInWords(map: Wear): string {
   const parts = Object.keys(map)
     .sort()
     .map((axis) => {
       const amount = map[axis] ?? 0
+      if (axis === 'rub dry' || axis === 'rub wet')
+        return `one ${axis === 'rub dry' ? 'dry' : 'wet'} rub test (${amount} ${amount === 1 ? 'stroke' : 'strokes'})`
       const words = wearAxes[axis as WearAxis] ?? { one: axis, several: axis }
       return `${inWords(amount)} ${amount === 1 ? words.one : words.several}`
     })

@@ -10,9 +10,14 @@ export type CellRead =
   | { readonly kind: 'value'; readonly value: number; readonly text?: string; readonly doubt?: string }
   | { readonly kind: 'fault'; readonly detail: string; readonly suggestion?: string }
 
-/** A number within the bounds of a variable; the unit of its column, if it names one, is turned into the table’s own. */
-export function readVariable(cell: string, key: VariableKey, unit = bounds[key].unit): CellRead {
-  const typed = numberIn(cell)
+/**
+ * A number within the bounds of a variable; the unit of its column, or one that stands in the cell itself (“27 h” in a
+ * column of minutes), is turned into the table’s own. A unit that can’t be is asked about, never dropped.
+ */
+export function readVariable(cell: string, key: VariableKey, columnUnit = bounds[key].unit): CellRead {
+  const own = unitInCell(cell)
+  const unit = own?.unit ?? columnUnit
+  const typed = numberIn(own?.number ?? cell)
   if (typeof typed !== 'number') return typed
   const counts = unit === bounds[key].unit ? undefined : countsAs(key, { amount: typed, unit })
   if (counts?.kind === 'fault') return fault(counts.detail)
@@ -58,6 +63,17 @@ function readGrade(cell: string): CellRead {
   }
   const known = gradeMeant(text)
   return fault(`Grades are 1, 1-2, 2 … 5.${known ? ` Did you mean ${known}?` : ''}`, known)
+}
+
+/**
+ * The number and the unit of a cell that has both; undefined for a number alone, or for words.
+ *
+ * @example
+ * unitInCell('27 h') // { number: '27', unit: 'h' }
+ */
+export function unitInCell(cell: string): { readonly number: string; readonly unit: string } | undefined {
+  const found = /^([+\-−]?[\d.,]+)\s*([a-zA-Z%°µ][^\d]{0,40})$/.exec(cell.trim())
+  return found?.[1] && found[2] ? { number: found[1], unit: found[2].trim() } : undefined
 }
 
 const months = ['jan', 'feb', 'mar', 'apr', 'may']

@@ -1,18 +1,24 @@
 import { bounds, isVariable, type VariableKey } from '#api/contract/bounds.ts'
 import { countsAs } from '#api/contract/condition-value.ts'
 import { readDecimal } from '#api/contract/quantity.ts'
-import { readVariable } from './read-cell.ts'
+import { readVariable, unitInCell } from './read-cell.ts'
 import type { LevelValue, TableFactor } from './row-values.ts'
 
 /** The level of a factor that a cell names, by its label or its number; else what is wrong with it. */
 export function levelIn(
   cell: string,
   factor: TableFactor,
-  unit: string | undefined,
+  columnUnit: string | undefined,
 ): LevelValue | { detail: string; suggestion?: string } {
   const known = factor.levels.map((level) => level.label).join(', ')
   if (cell === '')
     return { detail: `Which level of ${factor.label}? ${known ? `One of ${known}.` : ''}`.trim() }
+  const own = factor.kind === 'number' ? unitInCell(cell) : undefined
+  const kept = isVariable(factor.key) ? bounds[factor.key].unit : undefined
+  // “27 h” in a column of minutes is 27 hours; where it can’t be turned into the unit of the factor it is asked about.
+  if (own && kept === undefined && columnUnit !== undefined && own.unit !== columnUnit)
+    return { detail: `“${cell}” is in ${own.unit}, the column in ${columnUnit}. Write it in ${columnUnit}.` }
+  const unit = kept === undefined ? columnUnit : (own?.unit ?? columnUnit)
   const converts = unit !== undefined && isVariable(factor.key) && unit !== bounds[factor.key].unit
   const same = converts ? undefined : factor.levels.find((level) => level.label === cell)
   if (same) return { factor: factor.key, label: same.label, value: same.value }

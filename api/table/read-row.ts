@@ -236,7 +236,7 @@ export function readRow(
 
 /** “L* 460 is outside 0–100.” as “Outside 0–100.”: the title beside it says the rest. */
 function shortened(detail: string): string {
-  const rest = /^.{1,80}? is ((?:outside|above|below|not the usual|unusual|twice|\w+ times) .*)$/.exec(
+  const rest = /^.{1,80}? is ((?:outside|above|below|not the usual|unusual|twice|[\w.]+ times) .*)$/.exec(
     detail,
   )?.[1]
   return rest === undefined ? detail : rest.charAt(0).toUpperCase() + rest.slice(1)

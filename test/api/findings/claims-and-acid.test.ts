@@ -25,8 +25,8 @@ const number = (grade: string) => {
 const tests: Readonly<Record<string, readonly string[]>> = {
   'staining after five warm hand washes': ['stain_wool', 'stain_nylon', 'stain_cotton'],
   'staining after one wet contact': ['wet_contact_wool'],
-  'staining after ten dry rubs': ['crock_dry'],
-  'staining after ten wet rubs': ['crock_wet'],
+  'staining after one dry rub test (10 strokes)': ['crock_dry'],
+  'staining after one wet rub test (10 strokes)': ['crock_wet'],
 }
 const worstIn = (row: readonly string[], headings: readonly string[] = []) =>
   Math.min(...headings.map((heading) => number(at(row, heading))))
@@ -76,7 +76,7 @@ test('how little three lots say is said once for all colourways that met their l
 test('a rule by lot says its limit once, with every test that it is asked for after', async () => {
   const finding = await studio(2)
   expect(finding.ruleInWords).toContain(
-    'Every lot by its own limits: staining 4 or better after five warm hand washes, after one wet contact, after ten dry rubs, after ten wet rubs.',
+    'Every lot by its own limits: staining 4 or better after five warm hand washes, after one wet contact, after one dry rub test (10 strokes), after one wet rub test (10 strokes).',
   )
 })
 

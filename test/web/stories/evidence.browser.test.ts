@@ -48,8 +48,8 @@ test('evidence of colourfastness is shown, printed and frozen, and needs no scri
   await answer(page, 'After what was dE00_after_1 read?', 'warm hand washes', 1)
   await answer(page, 'After what was dE00_after_5 read?', 'warm hand washes', 5)
   await answer(page, 'After what was wet_contact_wool read?', 'wet contacts', 1)
-  await answer(page, 'After what was crock_dry read?', 'dry rubs', 10)
-  await answer(page, 'After what was crock_wet read?', 'wet rubs', 10)
+  await answer(page, 'After what was crock_dry read?', 'dry rub strokes', 10)
+  await answer(page, 'After what was crock_wet read?', 'wet rub strokes', 10)
   await keepAndOpen(page, 18)
 
   // The table has no change grades, so that nothing can hold; staining of 2-3 settles that turquoise does not.
