@@ -3,6 +3,8 @@ import { outcomeKind } from '#api/contract/outcomes.ts'
 import { readDecimal } from '#api/contract/quantity.ts'
 import type { CellFault, Column, NewTable } from '#api/contract/table.ts'
 import type { Wear } from '#api/contract/wear.ts'
+import { wearInWords } from '#api/contract/wear-words.ts'
+import { ciede2000 } from '#api/science/colour/ciede2000.ts'
 import { type CellRead, readOutcome, readVariable } from './read-cell.ts'
 import { levelIn } from './read-level.ts'
 import type { TableRow } from './read-table.ts'
@@ -207,6 +209,19 @@ export function readRow(
       continue
     }
     if (Number.isNaN(L + a + b)) continue
+    const before = readings.find((it) => Object.keys(it.wear).length === 0)
+    if (before && Object.keys(worn ?? wear).length > 0) {
+      const change = ciede2000({ L: before.l, a: before.a, b: before.b }, { L, a, b })
+      if (change > anotherColour)
+        doubts.push(
+          said(
+            places[0] ?? null,
+            row.cells[places[0] ?? 0] ?? '',
+            `Row ${number}: another colour after ${wearInWords(worn ?? wear)}`,
+            `It changed by ${Math.round(change)} ΔE00: more than fading does. Is it the same skein? Keep it?`,
+          ),
+        )
+    }
     readings.push({ wear: worn ?? wear, l: L, a, b })
   }
 
@@ -233,6 +248,9 @@ export function readRow(
   }
   return { values, faults, doubts, blanks, commas }
 }
+
+/** A larger change than this between before and after, in ΔE00, is taken for another skein and asked about; our choice. */
+const anotherColour = 40
 
 /** “L* 460 is outside 0–100.” as “Outside 0–100.”: the title beside it says the rest. */
 function shortened(detail: string): string {

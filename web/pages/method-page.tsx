@@ -5,6 +5,7 @@ import { CalibrationStudy } from '#web/pages/method/calibration-study.tsx'
 import { Cautions } from '#web/pages/method/cautions.tsx'
 import { ColourAndGrades } from '#web/pages/method/colour-and-grades.tsx'
 import { EvidenceAndStatistics } from '#web/pages/method/evidence-and-statistics.tsx'
+import { ScalesAndProtocols } from '#web/pages/method/scales-and-protocols.tsx'
 import { UnitsAndLoss } from '#web/pages/method/units-and-loss.tsx'
 import { PageTitle } from '#web/parts/page-title.tsx'
 
@@ -20,6 +21,8 @@ const chapters = [
   ['change-grade', 'Grade for change in colour'],
   ['staining-grade', 'Grade for staining'],
   ['light', 'Light'],
+  ['scales', 'What the steps of each scale mean'],
+  ['protocols', 'Washing, contact, rubbing and light'],
   ['recipe', 'Dye, stock and bath'],
   ['ph', 'Start pH'],
   ['measures', 'Measures of the kitchen'],
@@ -53,6 +56,7 @@ export function MethodPage() {
       <Answers />
       <CalibrationStudy />
       <ColourAndGrades />
+      <ScalesAndProtocols />
       <BathAndMeasures />
       <EvidenceAndStatistics />
       <Cautions />

@@ -20,11 +20,15 @@ const apart = 0.3
  * @example
  * phInWords({ cold: 4.29, heated: 4.27, notAcid: false }) // { figure: 'About 4.3', words: '' }
  * @example
- * phInWords({ cold: 6.3, heated: 11.2, notAcid: true }) // { figure: 'Not acid', words: 'Cold it reads about 6.3, but not once it is hot.' }
+ * phInWords({ cold: 6.3, heated: 11.2, notAcid: true }) // { figure: 'About 6.3 cold, not acid when hot', words: 'Dye is taken up hot: count this bath as not acid.' }
  */
 export function phInWords({ cold, heated, notAcid }: StartPh): { figure: string; words: string } {
+  if (notAcid && cold >= 7) return { figure: 'Not acid', words: '' }
   if (notAcid)
-    return { figure: 'Not acid', words: `Cold it reads about ${figure(cold, 1)}, but not once it is hot.` }
+    return {
+      figure: `About ${figure(cold, 1)} cold, not acid when hot`,
+      words: 'Dye is taken up hot: count this bath as not acid.',
+    }
   if (Math.abs(heated - cold) <= apart) return { figure: `About ${figure(cold, 1)}`, words: '' }
   return {
     figure: `About ${figure(cold, 1)} cold, ${figure(heated, 1)} heated`,

@@ -13,15 +13,16 @@ export function BathAndMeasures() {
         </Formula>
         <p>
           A weight may be off by half a step of the scale: 0.3 g on a scale of 0.1 g is ±17 %. Water boils at
-          about 100 °C less 1 °C for each 300 m. Rinsing by dilution alone leaves (w ÷ (w + V)) for each
-          rinse, w being the wetness and V the fresh water, both for a gram of yarn.
+          about 100 °C (212 °F) less 1 °C for each 300 m (2 °F for each 1000 ft). Rinsing by dilution alone
+          leaves (w ÷ (w + V)) for each rinse, w being the wetness and V the fresh water, both for a gram of
+          yarn.
         </p>
       </MethodSection>
       <MethodSection id="ph" title="Start pH">
         <p>
-          From the balance of charges at 25 °C without salt: alkalinity + [H⁺] − Kw ÷ [H⁺] equals what the
-          acids have given up. Constants of NIST SRD 46: acetic 4.757; citric 3.128, 4.761, 6.396; carbonic
-          6.352, 10.329; water 13.997. Alkalinity is mg/L of calcium carbonate ÷ 50,040.
+          From the balance of charges at 25 °C (77 °F) without salt: alkalinity + [H⁺] − Kw ÷ [H⁺] equals what
+          the acids have given up. Constants of NIST SRD 46: acetic 4.757; citric 3.128, 4.761, 6.396;
+          carbonic 6.352, 10.329; water 13.997. Alkalinity is mg/L of calcium carbonate ÷ 50,040.
         </p>
         <p>
           There are two values: cold, with the water’s carbonate in the bath, and heated, with its carbon

@@ -68,7 +68,8 @@ export function ColourAndGrades() {
           “3-4”. Off the card it is “below 1” or “above 6”. A wool that has stopped changing bounds nothing.
         </p>
         <p>
-          The headline is taken at the first date at which the colour itself has changed by 1.7; other dates
+          An exposure ends when the open half differs from the covered one as the two halves of grade 4 of the
+          grey scale for change do, a contrast of 1.7. The headline is taken at that first date; other dates
           stand beside it. The answer is a number on the scale, never days. Cards repeat the exposure and lots
           repeat the dyeing: both are counted.
         </p>

@@ -63,8 +63,8 @@ test('four millilitres in a litre of hard water are not acid, whatever they read
   )
   if (acids === undefined || alkalinity === undefined) throw new Error('The bath is not whole.')
   expect(phInWords(startPh(acids, alkalinity))).toEqual({
-    figure: 'Not acid',
-    words: 'Cold it reads about 6.3, but not once it is hot.',
+    figure: 'About 6.3 cold, not acid when hot',
+    words: 'Dye is taken up hot: count this bath as not acid.',
   })
 })
 

@@ -45,6 +45,9 @@ export function WearFields({
       <fieldset>
         <legend class="choice-name">{label}</legend>
         {help === undefined ? null : <p class="field-help">{help}</p>}
+        <p class="field-help">
+          <a href="/method#protocols">What each test is</a>
+        </p>
         <div class="paste-wear">
           <Choice
             name={`${name}-axis`}
