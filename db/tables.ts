@@ -2,7 +2,9 @@ import type { ColumnType, Generated, JSONColumnType } from 'kysely'
 import type { base } from '#api/contract/base.ts'
 import type { Column, Columns } from '#api/contract/columns.ts'
 import type { dye } from '#api/contract/dye.ts'
+import type { FrozenBody } from '#api/contract/evidence.ts'
 import type { exposure } from '#api/contract/exposure.ts'
+import type { Finding } from '#api/contract/finding.ts'
 import type { instrument } from '#api/contract/instrument.ts'
 import type { outcome } from '#api/contract/outcome.ts'
 import type { placement } from '#api/contract/placement.ts'
@@ -284,14 +286,16 @@ export interface VerdictTable extends Row {
   look: number
   /** The level of the other factor that it speaks of, where there is one. */
   withinLevelId: string | null
+  /** The part that it speaks of: ids of levels, joined by “+”; “” is of the whole trial. */
+  stratum: string
   sessionsN: number
-  body: Json<Record<string, unknown>>
+  body: Json<Finding>
   declaredAt: ColumnType<Date, Date | string | undefined, never>
 }
 
 export interface EvidenceSheetTable extends Row {
   trialIds: string[]
-  body: Json<Record<string, unknown>>
+  body: Json<FrozenBody>
   sha256: string
   step: 'E0' | 'E1' | 'E2' | 'E3' | 'E4'
   madeAt: ColumnType<Date, Date | string | undefined, never>

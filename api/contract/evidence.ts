@@ -1,6 +1,7 @@
-import { answers } from './finding.ts'
+import { answers, type Finding } from './finding.ts'
 import { id, stored } from './quantity.ts'
 import { z } from './schema.ts'
+import { standing } from './standing.ts'
 import { Level } from './trial.ts'
 
 /** What an evidence sheet says, in the order in which it says it. */
@@ -35,6 +36,13 @@ export const Sheet = z
   .openapi('Sheet')
 export type Sheet = z.infer<typeof Sheet>
 
+/** What is frozen: the words and the whole finding behind them; of more than one part, every part. Sheets of the first version have no parts. */
+export type FrozenBody = {
+  readonly sheet: Sheet
+  readonly finding: Finding
+  readonly parts?: readonly Finding[]
+}
+
 export const DraftSheet = z
   .object({
     sheet: Sheet,
@@ -53,10 +61,16 @@ export const EvidenceSheet = z
     ...stored,
     trialIds: z.array(id),
     headline: z.string(),
+    answer: z.enum(answers),
+    /** The part that it is of: ids of levels, joined by “+”; “” is of the whole trial. */
+    stratum: z.string(),
     step: z.enum(['E0', 'E1', 'E2', 'E3', 'E4']),
     sha256: z.string(),
+    /** The checksum, worked out again now, is the one that was published. */
+    checksumMatches: z.boolean(),
     madeAt: z.iso.datetime(),
     path: z.string(),
+    ...standing,
   })
   .openapi('EvidenceSheet')
 export type EvidenceSheet = z.infer<typeof EvidenceSheet>

@@ -12,15 +12,17 @@ import { findIn, findParts } from '#api/findings/find.ts'
 import { answersProblem } from '#api/http/problem.ts'
 import { json, newRoutes } from '#api/http/routes.ts'
 import { pagePolicy } from '#api/http/security-headers.ts'
+import { theOne } from '#api/records/the-one.ts'
 import { day } from '#api/words/dates.ts'
 import { theRow } from '#db/rows.ts'
-import { sheetsOf } from '#db/sheets.ts'
 import type { Database } from '#db/tables.ts'
 import { trialRecord } from '#db/trial-record.ts'
-import { type FrozenBody, freezeSheet, presentSheet } from './freeze-sheet.ts'
+import { besideSheet } from './beside-sheet.ts'
+import { freezeSheet } from './freeze-sheet.ts'
 import { sheetCss } from './sheet-css.ts'
 import { sheetOf } from './sheet-of-record.ts'
 import { sheetPage } from './sheet-page.ts'
+import { sheetsOfTrial } from './sheets-of-trial.ts'
 
 const tags = ['evidence']
 const oneTrial = z.object({ id })
@@ -42,7 +44,11 @@ const frozen = createRoute({
   tags,
   summary: 'Freeze the sheet as it stands: its words, numbers and checksum never change again',
   request: { params: oneTrial, body: { ...json(WithinLevel), required: false } },
-  responses: { 201: json(EvidenceSheet, 'The frozen sheet'), ...answersProblem('not-found', 'at-fault') },
+  responses: {
+    201: json(EvidenceSheet, 'The frozen sheet'),
+    200: json(EvidenceSheet, 'This was published before'),
+    ...answersProblem('not-found', 'at-fault'),
+  },
 })
 
 const drafted = createRoute({
@@ -58,8 +64,7 @@ const drafted = createRoute({
 export function evidenceRoutes(db: Kysely<Database>) {
   return newRoutes()
     .openapi(listed, async (c) => {
-      const trial = await theRow(db, 'trial', c.req.valid('param').id, 'trial')
-      return c.json({ items: (await sheetsOf(db, trial.id)).map(presentSheet) }, 200)
+      return c.json({ items: await sheetsOfTrial(db, c.req.valid('param').id) }, 200)
     })
     .openapi(drafted, async (c) => {
       const record = await trialRecord(db, c.req.valid('param').id)
@@ -81,9 +86,12 @@ export function evidenceRoutes(db: Kysely<Database>) {
         200,
       )
     })
-    .openapi(frozen, async (c) =>
-      c.json(presentSheet(await freezeSheet(db, c.req.valid('param').id, c.req.valid('json'))), 201),
-    )
+    .openapi(frozen, async (c) => {
+      const { id: trialId } = c.req.valid('param')
+      const { row, made } = await freezeSheet(db, trialId, c.req.valid('json'))
+      const published = theOne(await sheetsOfTrial(db, trialId), row.id)
+      return made ? c.json(published, 201) : c.json(published, 200)
+    })
 }
 
 export type EvidenceRoutes = ReturnType<typeof evidenceRoutes>
@@ -133,10 +141,17 @@ export function sheetPages(db: Kysely<Database>): Hono {
     })
     .get('/:id', async (c) => {
       const row = await theRow(db, 'evidenceSheet', uuid(c.req.param('id')), 'sheet')
-      const { sheet, finding, parts = [finding] } = row.body as unknown as FrozenBody
+      const { sheet, finding, parts = [finding] } = row.body
+      const beside = await besideSheet(db, row)
       const stamp = `Sheet ${row.id.slice(0, 8)}, checksum ${row.sha256.slice(0, 16).replace(/(.{4})(?=.)/g, '$1 ')}.`
       const { body, headers } = page(
-        String(await sheetPage(sheet, parts, { state: `Evidence sheet, frozen ${day(row.madeAt)}`, stamp })),
+        String(
+          await sheetPage(sheet, parts, {
+            state: `Evidence sheet, frozen ${day(row.madeAt)}`,
+            stamp,
+            ...beside,
+          }),
+        ),
       )
       return c.body(body, 200, headers)
     })

@@ -41,6 +41,8 @@ footer { border-top: 2px solid var(--ink); margin-top: 28px; padding-top: 12px; 
 footer p { margin: 0 0 8px; }
 ul { margin: 0; padding-left: 1.1em; }
 a { color: var(--accent); }
+.standing { border: 3px solid var(--ink); padding: 8px 12px; margin: 16px 0 0; }
+.standing p { margin: 0; }
 .invented { border-left: 4px solid var(--ink); padding-left: 12px; margin: 20px 0 0; }
 @media (max-width: 719px) {
   body { padding-top: 16px; }

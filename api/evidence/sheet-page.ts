@@ -9,7 +9,9 @@ import type { Tone } from '#api/science/pictures/marks.ts'
 import { escaped, svgOfMarks } from '#api/science/pictures/svg-of-marks.ts'
 import { verdictMarkShape } from '#api/science/pictures/verdict-mark.ts'
 import { verdictInWords } from '#api/science/verdicts/verdict.ts'
+import { day } from '#api/words/dates.ts'
 import { outcomeInSentence } from '#api/words/outcomes.ts'
+import type { BesideSheet } from './beside-sheet.ts'
 import { figure, isGraded, sheetRows } from './sheet-of-finding.ts'
 import { sideName } from './side-name.ts'
 
@@ -18,10 +20,16 @@ export type SheetFrame = {
   readonly state: string
   /** Number and checksum of a frozen sheet. */
   readonly stamp: string
+  readonly marks?: BesideSheet['marks']
+  readonly others?: BesideSheet['others']
 }
 
 /** A sheet as one page of HTML without script; its pictures are SVG. */
-export function sheetPage(sheet: Sheet, parts: readonly Finding[], { state, stamp }: SheetFrame) {
+export function sheetPage(
+  sheet: Sheet,
+  parts: readonly Finding[],
+  { state, stamp, marks = [], others = [] }: SheetFrame,
+) {
   const [finding] = parts
   if (!finding) throw new Error('A sheet is of one part at least.')
   return html`<!doctype html>
@@ -38,6 +46,7 @@ export function sheetPage(sheet: Sheet, parts: readonly Finding[], { state, stam
       <p class="name">${raw(markSvg)}<span>Runs Clear</span></p>
       <p class="soft">${state}</p>
     </header>
+    ${marks.length === 0 ? '' : html`<aside class="standing" aria-label="How it stands today">${marks.map((mark) => html`<p class="strong">${withDelta(mark)}</p>`)}</aside>`}
     <main>
       ${sheet.invented ? html`<p class="invented"><span class="strong">Invented data.</span> This sheet belongs to the example studio; it is no evidence.</p>` : ''}
       <div class="claim">${raw(verdictSvg(sheet))}<h1>${sheet.headline}</h1></div>
@@ -57,6 +66,7 @@ export function sheetPage(sheet: Sheet, parts: readonly Finding[], { state, stam
         ${sheet.cautions.length > 0 ? html`<ul class="small">${sheet.cautions.map((caution) => html`<li>${withDelta(caution)}</li>`)}</ul>` : ''}
       </section>
     </main>
+    ${others.length === 0 ? '' : otherSheets(others)}
     <footer>
       <p><span class="strong">Home test, not certified. This covers only what was tested.</span> Dye pots are not for food. Labelling law differs by country; this is not legal advice.</p>
       <p>Print and screen change colours; the numbers are the evidence. ${stamp}</p>
@@ -64,6 +74,14 @@ export function sheetPage(sheet: Sheet, parts: readonly Finding[], { state, stam
     </footer>
   </body>
 </html>`
+}
+
+/** Nobody may show the one of several sheets that pleases, and be silent about the rest. */
+function otherSheets(others: BesideSheet['others']) {
+  return html`<aside class="small" aria-label="Other sheets of this trial">
+      <h2>Other sheets of this trial</h2>
+      <ul>${others.map(({ headline, answer, madeAt, path, superseded }) => html`<li><a href="${path}">${withDelta(headline)}</a> (${verdictInWords(answer)}, ${day(madeAt)}${superseded ? ', superseded' : ''})</li>`)}</ul>
+    </aside>`
 }
 
 /** The picture, the pair and every skein of one part of a sheet, named where there are several. */

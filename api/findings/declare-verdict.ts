@@ -1,16 +1,15 @@
 import type { Kysely } from 'kysely'
-import type { DeclaredVerdict } from '#api/contract/declared-verdict.ts'
 import { Problem } from '#api/contract/problem.ts'
 import type { WithinLevel } from '#api/contract/within-level.ts'
 import { inTransaction } from '#db/in-transaction.ts'
 import type { Database } from '#db/tables.ts'
 import { holdTrial } from '#db/trials.ts'
-import { type VerdictRow, verdictsOf } from '#db/verdicts.ts'
+import { type VerdictRow, verdictOf } from '#db/verdicts.ts'
 import { findingOf } from './find.ts'
 
 /**
- * Records the verdict as it stands: of all parts together, or of one level of the other factor. It is kept for good and
- * counted as a look: the same look at the same level is declared once, and declaring it again gives back what was kept.
+ * Records the verdict as it stands: of all parts together, or of one of them. It is kept for good and
+ * counted as a look: the same look at the same part is recorded once, and recording it again gives back what was kept.
  */
 export async function declareVerdict(
   db: Kysely<Database>,
@@ -19,7 +18,6 @@ export async function declareVerdict(
 ): Promise<{ row: VerdictRow; made: boolean }> {
   return inTransaction(db, async (tx) => {
     await holdTrial(tx, trialId)
-    const before = await verdictsOf(tx, trialId)
     const finding = await findingOf(tx, trialId, { within, at: '#/within', alone: true })
     const { verdict, rule } = finding
     if (!verdict || !rule) throw new Problem('at-fault', finding.waitsFor ?? 'There is no verdict yet.')
@@ -33,8 +31,8 @@ export async function declareVerdict(
         { pointer: '#', detail: `${verdict.sessionsIn} of ${verdict.sessionsPlanned} sessions.` },
       ])
     }
-    const withinLevelId = within ?? null
-    const same = before.find((row) => row.look === verdict.look && row.withinLevelId === withinLevelId)
+    const stratum = within ?? ''
+    const same = await verdictOf(tx, { trialId, look: verdict.look, stratum })
     if (same) return { row: same, made: false }
     const row = await tx
       .insertInto('verdict')
@@ -42,7 +40,8 @@ export async function declareVerdict(
         trialId,
         ruleEdition: rule.edition,
         look: verdict.look,
-        withinLevelId,
+        withinLevelId: oneLevel(stratum),
+        stratum,
         sessionsN: verdict.sessionsIn,
         body: JSON.stringify(finding),
       })
@@ -52,21 +51,4 @@ export async function declareVerdict(
   })
 }
 
-export function presentVerdict(row: VerdictRow): DeclaredVerdict {
-  const body = row.body as { verdict?: { answer: DeclaredVerdict['answer']; headline: string; lead: string } }
-  return {
-    id: row.id,
-    version: row.version,
-    createdAt: row.createdAt.toISOString(),
-    trialId: row.trialId,
-    ruleEdition: row.ruleEdition,
-    look: row.look,
-    withinLevelId: row.withinLevelId,
-    sessionsN: row.sessionsN,
-    declaredAt: row.declaredAt.toISOString(),
-    answer: body.verdict?.answer ?? 'not-settled',
-    headline: body.verdict?.headline ?? '',
-    lead: body.verdict?.lead ?? '',
-    body: row.body,
-  }
-}
+const oneLevel = (stratum: string) => (stratum === '' || stratum.includes('+') ? null : stratum)

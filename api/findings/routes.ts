@@ -7,10 +7,11 @@ import { z } from '#api/contract/schema.ts'
 import { WithinLevel } from '#api/contract/within-level.ts'
 import { answersProblem } from '#api/http/problem.ts'
 import { json, newRoutes } from '#api/http/routes.ts'
+import { theOne } from '#api/records/the-one.ts'
 import type { Database } from '#db/tables.ts'
-import { verdictsOf } from '#db/verdicts.ts'
-import { declareVerdict, presentVerdict } from './declare-verdict.ts'
+import { declareVerdict } from './declare-verdict.ts'
 import { findingOf } from './find.ts'
+import { verdictsOfTrial } from './verdicts-of-trial.ts'
 
 const tags = ['findings']
 const oneTrial = z.object({ id })
@@ -58,12 +59,13 @@ export function findingRoutes(db: Kysely<Database>) {
       return c.json(await findingOf(db, c.req.valid('param').id, { within }), 200)
     })
     .openapi(listed, async (c) => {
-      const rows = await verdictsOf(db, c.req.valid('param').id)
-      return c.json({ items: rows.map(presentVerdict) }, 200)
+      return c.json({ items: await verdictsOfTrial(db, c.req.valid('param').id) }, 200)
     })
     .openapi(declared, async (c) => {
-      const { row, made } = await declareVerdict(db, c.req.valid('param').id, c.req.valid('json'))
-      return made ? c.json(presentVerdict(row), 201) : c.json(presentVerdict(row), 200)
+      const { id: trialId } = c.req.valid('param')
+      const { row, made } = await declareVerdict(db, trialId, c.req.valid('json'))
+      const kept = theOne(await verdictsOfTrial(db, trialId), row.id)
+      return made ? c.json(kept, 201) : c.json(kept, 200)
     })
 }
 

@@ -28,9 +28,17 @@ test('a verdict that was declared before has the level that its body names, and 
     ('00000000-0000-4000-8000-000000000001', 1, 1, 3, '{"within": {"levelId": "00000000-0000-4000-8000-000000000003"}}'),
     ('00000000-0000-4000-8000-000000000001', 1, 2, 3, '{"within": null}')`.execute(db)
   await runMigrations(db)
-  const kept = await db.selectFrom('verdict').select(['look', 'withinLevelId']).orderBy('look').execute()
+  const kept = await db
+    .selectFrom('verdict')
+    .select(['look', 'withinLevelId', 'stratum'])
+    .orderBy('look')
+    .execute()
   expect(kept).toEqual([
-    { look: 1, withinLevelId: '00000000-0000-4000-8000-000000000003' },
-    { look: 2, withinLevelId: null },
+    {
+      look: 1,
+      withinLevelId: '00000000-0000-4000-8000-000000000003',
+      stratum: '00000000-0000-4000-8000-000000000003',
+    },
+    { look: 2, withinLevelId: null, stratum: '' },
   ])
 })

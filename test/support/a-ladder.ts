@@ -54,7 +54,8 @@ export async function startLadder(
     times = [0, 10, 20, 35, 50, 75],
     plannedSessions = 4,
     conditions = ladderConditions,
-  }: { times?: number[]; plannedSessions?: number; conditions?: unknown[] } = {},
+    locked = true,
+  }: { times?: number[]; plannedSessions?: number; conditions?: unknown[]; locked?: boolean } = {},
 ): Promise<string> {
   const trial = await client.post('/api/trials', {
     title: 'Steam, teal',
@@ -67,7 +68,7 @@ export async function startLadder(
     levels: times.map((time) => ({ label: String(time), value: time })),
   })
   await client.post(`/api/trials/${id}/rules`, { conditions, plannedSessions })
-  await client.post(`/api/trials/${id}/rules/1/lock`)
+  if (locked) await client.post(`/api/trials/${id}/rules/1/lock`)
   return id
 }
 

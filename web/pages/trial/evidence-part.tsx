@@ -153,7 +153,13 @@ function FrozenSheets({ sheets }: { readonly sheets: readonly EvidenceSheet[] })
           </a>{' '}
           <span class="soft">
             {sheet.step}, frozen {dayAndTime(new Date(sheet.madeAt))}, checksum {sheet.sha256.slice(0, 8)}
+            {sheet.checksumMatches ? '' : ', which does not match what is stored'}
           </span>
+          {sheet.mark === null ? null : (
+            <p>
+              <Sentence text={sheet.mark} />
+            </p>
+          )}
         </li>
       ))}
     </ul>

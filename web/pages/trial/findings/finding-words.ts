@@ -36,9 +36,7 @@ export function keptOf(
   declared: readonly DeclaredVerdict[],
   { verdict, within }: Pick<Finding, 'verdict' | 'within'>,
 ): DeclaredVerdict | undefined {
-  return declared.find(
-    ({ look, withinLevelId }) => look === verdict?.look && withinLevelId === (within?.levelId ?? null),
-  )
+  return declared.find(({ look, stratum }) => look === verdict?.look && stratum === (within?.levelId ?? ''))
 }
 
 /** The end of an address that asks for the level which a finding speaks of; empty where there is no second factor. */
