@@ -43,13 +43,26 @@ export type FrozenBody = {
   readonly parts?: readonly Finding[]
 }
 
+/** What a button waits for (“the recorded verdict”), and the sentence that says so. */
+const Refused = z.object({ waitsFor: z.string(), says: z.string() })
+
 export const DraftSheet = z
   .object({
     sheet: Sheet,
-    /** Whether it can be frozen: a sheet is made from a verdict. */
     hasVerdict: z.boolean(),
+    /** When the verdict that it would be published from was recorded. */
+    recordedAt: z.iso.datetime().nullable(),
+    /** Why the verdict cannot be recorded yet, and why the sheet cannot be published; null where it can. */
+    refusedToRecord: Refused.nullable(),
+    refusedToPublish: Refused.nullable(),
     /** Where another factor splits the trial: of which of its levels this sheet is, and which there are. */
-    within: z.object({ factor: z.string(), levelId: id, levels: z.array(Level) }).nullable(),
+    within: z
+      .object({
+        factor: z.string(),
+        levelId: z.string(),
+        levels: z.array(Level.extend({ id: z.string() })),
+      })
+      .nullable(),
     /** Where the page stands, for reading and printing. */
     path: z.string(),
   })

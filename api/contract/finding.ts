@@ -149,6 +149,16 @@ export const Finding = z
         /** As a sentence begins with it: “On silk”. */
         spokenOf: z.string(),
         levels: z.array(Level.extend({ id: z.string() })),
+        /** Of all parts together: what each says, in order; of one part alone, empty. */
+        parts: z.array(
+          z.object({
+            levelId: z.string(),
+            label: z.string(),
+            answer: z.enum(answers),
+            headline: z.string(),
+            lead: z.string(),
+          }),
+        ),
         /** What the same rule says of each other level. */
         others: z.array(
           z.object({

@@ -2,7 +2,7 @@ import type { LadderBracket, LadderPicture } from '#api/science/pictures/ladder-
 import type { ShiftPicture } from '#api/science/pictures/shift-picture.ts'
 import type { WearPicture } from '#api/science/pictures/wear-picture.ts'
 import type { Finding, LevelFinding } from './finding.ts'
-import { questionOf } from './question.ts'
+import { countsLots, isOrdinal, leadingOf, questionOf } from './question.ts'
 
 /**
  * What a finding is drawn from. Plain functions of the reply, without Zod: the pages draw the pictures on the screen, the
@@ -23,12 +23,15 @@ export function ladderOf(finding: Finding): LadderPicture | undefined {
   const digits = isLoss ? { picture: 1, table: 2 } : { picture: 1, table: 2 }
   const interval = percent(2 * (finding.rule?.confidence ?? 0.95) - 1)
   // Of grades judged by the worst lot no mean is taken, and lots of one session have nothing in common.
-  const byLot = finding.rule?.conditions.some((it) => it.statistic === 'worst lot') ?? false
+  const byLot = finding.rule?.conditions.some(countsLots) ?? false
+  const meanless = byLot || isOrdinal(outcome.key)
   const picture: LadderPicture = {
     title: `${outcome.label} by ${factor.label.toLowerCase()}`,
     says: byLot
       ? `${said(finding)} Each dot is a lot, by the worst of what was graded; lots alike lie on each other.`
-      : `${said(finding)} Each dot is a skein, thin lines join one session, the bar is the mean of the sessions with its ${interval} interval.`,
+      : meanless
+        ? `${said(finding)} Each dot is a skein, thin lines join one session. No mean is taken of grades.`
+        : `${said(finding)} Each dot is a skein, thin lines join one session, the bar is the mean of the sessions with its ${interval} interval.`,
     finding: verdict
       ? `${verdict.headline} ${verdict.lead}`
       : `${outcome.label} by ${factor.label.toLowerCase()}.`,
@@ -44,9 +47,9 @@ export function ladderOf(finding: Finding): LadderPicture | undefined {
       x: at(level),
       chosen: level.id === verdict?.levelId,
       reference: level.isReference,
-      mean: byLot ? null : level.mean,
-      lower: byLot ? null : level.lower,
-      upper: byLot ? null : level.upper,
+      mean: meanless ? null : level.mean,
+      lower: meanless ? null : level.lower,
+      upper: meanless ? null : level.upper,
       skeins: finding.skeins
         .filter((skein) => skein.levelId === level.id && skein.value !== null && skein.status !== 'lost')
         .map((skein) => ({
@@ -66,7 +69,7 @@ export function ladderOf(finding: Finding): LadderPicture | undefined {
       ? {
           noise: {
             upTo: finding.noise.floor,
-            label: `noise: ${noiseName(finding.noise)}, ${shown(finding.noise.floor, 1)}`,
+            label: `measuring error: ${noiseName(finding.noise)}, ${shown(finding.noise.floor, 1)}`,
           },
         }
       : {}),
@@ -85,13 +88,13 @@ function said({ outcome }: Finding): string {
 }
 
 function noiseName(noise: NonNullable<Finding['noise']>): string {
-  return noise.n === 0 ? 'as planned' : /twin/.test(noise.from) ? 'twin read again' : 'read again'
+  return noise.n === 0 ? 'as planned' : /twin/.test(noise.from) ? 'twin measured again' : 'measured again'
 }
 
 function marginOf({ verdict, levels, rule, outcome }: Finding): Pick<LadderPicture, 'margin'> {
   const reference = levels.find((level) => level.isReference)
-  const main = rule?.conditions.find((condition) => questionOf(condition) === 'no-worse')
-  if (!verdict || !main?.margin || reference?.mean === null || reference?.mean === undefined || !outcome)
+  const main = rule === null ? undefined : leadingOf(rule.conditions)
+  if (!verdict || !main?.margin || questionOf(main) !== 'no-worse' || reference?.mean === null || reference?.mean === undefined || !outcome)
     return {}
   const larger = main.direction === 'larger is better'
   const margin = shown(main.margin, 1)
@@ -120,8 +123,8 @@ function bracketsOf({ steps, levels, verdict, factor, outcome }: Finding, at: At
     brackets.push({
       from: Math.min(...xs),
       to: Math.max(...xs),
-      label: `colour holds: ${list.join(', ')}`,
-      short: 'colour holds',
+      label: `enough for colour: ${list.join(', ')}`,
+      short: 'enough for colour',
       kind: 'range',
     })
   }
@@ -207,7 +210,7 @@ export function wearOf(finding: Finding): WearPicture | undefined {
           },
         ]
       }),
-    ...(finding.noise ? { noise: { upTo: finding.noise.floor, label: 'noise' } } : {}),
+    ...(finding.noise ? { noise: { upTo: finding.noise.floor, label: 'measuring error' } } : {}),
   }
 }
 

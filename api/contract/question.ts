@@ -78,3 +78,59 @@ export function judgedBy(outcome: string): JudgedBy {
   if (scale === 'grade') return 'eye'
   return unit?.startsWith('ΔE') || outcome === 'lightness' ? 'meter' : 'measured'
 }
+
+/** Asked of a level against another. */
+export const comparisons: ReadonlySet<Question> = new Set(['no-worse', 'alike', 'better'])
+
+/**
+ * The condition that a headline words and a picture shows: the comparison, else what stands first.
+ *
+ * @example
+ * const felting = { outcome: 'felting', wear: {}, against: 'none', end: 'high', question: 'within-limit', atMost: 2 } as const
+ * const loss = { outcome: 'dE00', wear: { W2: 3 }, against: 'reference', end: 'low', question: 'no-worse', margin: 1 } as const
+ * leadingOf([felting, loss]) // { outcome: 'dE00', question: 'no-worse' }
+ */
+export function leadingOf<It extends Asking & { readonly end: 'low' | 'high' }>(
+  conditions: readonly It[],
+): It | undefined {
+  const low = conditions.filter(({ end }) => end !== 'high')
+  return (
+    low.find((it) => comparisons.has(questionOf(it))) ??
+    low.find((it) => questionOf(it) !== 'within-limit') ??
+    low[0] ??
+    conditions[0]
+  )
+}
+
+/**
+ * Whether a condition counts lots, each by its own limit: what “worst lot” said in rules of the first version, and says.
+ *
+ * @example
+ * [countsLots({ statistic: 'worst lot' }), countsLots({ statistic: 'every unit' })] // [true, false]
+ */
+export const countsLots = ({ statistic }: Pick<Asking, 'statistic'>): boolean => statistic === 'worst lot'
+
+/** Graded, counted in steps, or answered by yes or no: in order and no more, so that no mean is taken. */
+export const isOrdinal = (outcome: string): boolean =>
+  ['grade', 'steps', 'yes-no'].includes(outcomeKind(outcome).scale)
+
+/**
+ * The least gain worth having: as it was locked, else half a grade, 2.0 of staining by ΔE*ab, the margin, or any gain.
+ *
+ * @example
+ * [leastGainOf({ outcome: 'staining' }), leastGainOf({ outcome: 'staining dE76' }), leastGainOf({ outcome: 'spread', margin: 5 }), leastGainOf({ outcome: 'spread' })] // [0.5, 2, 5, 0]
+ */
+export function leastGainOf({
+  outcome,
+  leastGain,
+  margin,
+}: {
+  readonly outcome: string
+  readonly leastGain?: number | undefined
+  readonly margin?: number | undefined
+}): number {
+  if (leastGain !== undefined) return leastGain
+  if (outcome === 'staining dE76') return 2
+  if (isOrdinal(outcome)) return 0.5
+  return margin ?? 0
+}

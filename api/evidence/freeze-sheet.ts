@@ -2,13 +2,15 @@ import type { Kysely } from 'kysely'
 import type { FrozenBody } from '#api/contract/evidence.ts'
 import { Problem } from '#api/contract/problem.ts'
 import type { WithinLevel } from '#api/contract/within-level.ts'
+import type { Finding } from '#api/contract/finding.ts'
+import type { Refusal } from '#api/findings/declare-verdict.ts'
 import { findIn, findParts } from '#api/findings/find.ts'
 import { inTransaction } from '#db/in-transaction.ts'
 import { type SheetRow, sheetsOf } from '#db/sheets.ts'
 import type { Database } from '#db/tables.ts'
 import { trialRecord } from '#db/trial-record.ts'
 import { holdTrial } from '#db/trials.ts'
-import { verdictOf } from '#db/verdicts.ts'
+import { type VerdictRow, verdictOf } from '#db/verdicts.ts'
 import { checksumOf } from './checksum.ts'
 import { sheetOf } from './sheet-of-record.ts'
 
@@ -25,27 +27,12 @@ export async function freezeSheet(
     await holdTrial(tx, trialId)
     const record = await trialRecord(tx, trialId)
     const finding = findIn(record, { within, at: '#/within', alone: true })
-    const { verdict, rule } = finding
-    if (!verdict)
-      throw new Problem('at-fault', `A sheet is made from a verdict. ${finding.waitsFor ?? ''}`.trim())
-    if (rule?.lockedAt == null)
-      throw new Problem('at-fault', 'No rule was locked: this is not a claim. Lock the rule first.', [
-        { pointer: '#', detail: 'Lock the rule, then record the verdict.' },
-      ])
-    const recorded = await verdictOf(tx, { trialId, look: verdict.look, stratum: within ?? '' })
-    const kept = recorded?.body.verdict
-    if (!kept)
-      throw new Problem(
-        'at-fault',
-        'A sheet is published from a recorded verdict. Record the verdict first.',
-        [{ pointer: '#', detail: 'This verdict is not recorded yet.' }],
-      )
-    if (kept.answer !== verdict.answer || kept.headline !== verdict.headline)
-      throw new Problem(
-        'at-fault',
-        `Since the verdict was recorded the results have changed. Recorded: “${kept.headline}” Today: “${verdict.headline}”`,
-        [{ pointer: '#', detail: 'Write a new edition of the rule, and record its verdict.' }],
-      )
+    const { verdict } = finding
+    const recorded = verdict
+      ? await verdictOf(tx, { trialId, look: verdict.look, stratum: within ?? '' })
+      : undefined
+    const refused = refusedToPublish(finding, recorded)
+    if (refused) throw new Problem('at-fault', refused.says, [{ pointer: '#', detail: refused.detail }])
     const parts = findParts(record, finding, { within })
     const body: FrozenBody = {
       sheet: sheetOf(record, finding, parts),
@@ -68,4 +55,32 @@ export async function freezeSheet(
       .executeTakeFirstOrThrow()
     return { row, made: true }
   })
+}
+
+/** Why the sheet of a finding cannot be published yet; undefined where it can: a sheet is made from the recorded verdict. */
+export function refusedToPublish(finding: Finding, recorded: VerdictRow | undefined): Refusal | undefined {
+  const { verdict, rule, waitsFor } = finding
+  if (!verdict) {
+    const says = `A sheet is made from a verdict. ${waitsFor ?? ''}`.trim()
+    return { waitsFor: 'a verdict', says, detail: says }
+  }
+  if (rule?.lockedAt == null)
+    return {
+      waitsFor: 'a locked rule',
+      says: 'No rule was locked: this is not a claim. Lock the rule first.',
+      detail: 'Lock the rule, then record the verdict.',
+    }
+  if (!recorded)
+    return {
+      waitsFor: 'the recorded verdict',
+      says: 'A sheet is published from a recorded verdict. Record the verdict first.',
+      detail: 'This verdict is not recorded yet.',
+    }
+  const { answer, headline } = recorded.body.verdict ?? {}
+  if (answer === verdict.answer && headline === verdict.headline) return undefined
+  return {
+    waitsFor: 'a new edition of the rule',
+    says: `Since the verdict was recorded the results have changed. Recorded: “${headline}” Today: “${verdict.headline}”`,
+    detail: 'Write a new edition of the rule, and record its verdict.',
+  }
 }

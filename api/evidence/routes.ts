@@ -8,6 +8,7 @@ import { Problem } from '#api/contract/problem.ts'
 import { id } from '#api/contract/quantity.ts'
 import { z } from '#api/contract/schema.ts'
 import { WithinLevel } from '#api/contract/within-level.ts'
+import { type Refusal, refusedToRecord } from '#api/findings/declare-verdict.ts'
 import { findIn, findParts } from '#api/findings/find.ts'
 import { answersProblem } from '#api/http/problem.ts'
 import { json, newRoutes } from '#api/http/routes.ts'
@@ -17,8 +18,9 @@ import { day } from '#api/words/dates.ts'
 import { theRow } from '#db/rows.ts'
 import type { Database } from '#db/tables.ts'
 import { trialRecord } from '#db/trial-record.ts'
+import { verdictOf } from '#db/verdicts.ts'
 import { besideSheet } from './beside-sheet.ts'
-import { freezeSheet } from './freeze-sheet.ts'
+import { freezeSheet, refusedToPublish } from './freeze-sheet.ts'
 import { sheetCss } from './sheet-css.ts'
 import { sheetOf } from './sheet-of-record.ts'
 import { sheetPage } from './sheet-page.ts'
@@ -31,7 +33,7 @@ const listed = createRoute({
   method: 'get',
   path: '/{id}/evidence-sheets',
   tags,
-  summary: 'The frozen sheets of a trial, newest first',
+  summary: 'The published sheets of a trial, newest first',
   request: { params: oneTrial },
   responses: {
     200: json(z.object({ items: z.array(EvidenceSheet) }), 'The sheets'),
@@ -42,10 +44,10 @@ const frozen = createRoute({
   method: 'post',
   path: '/{id}/evidence-sheets',
   tags,
-  summary: 'Freeze the sheet as it stands: its words, numbers and checksum never change again',
+  summary: 'Publish the sheet as it stands: its words, numbers and checksum never change again',
   request: { params: oneTrial, body: { ...json(WithinLevel), required: false } },
   responses: {
-    201: json(EvidenceSheet, 'The frozen sheet'),
+    201: json(EvidenceSheet, 'The published sheet'),
     200: json(EvidenceSheet, 'This was published before'),
     ...answersProblem('not-found', 'at-fault'),
   },
@@ -55,7 +57,7 @@ const drafted = createRoute({
   method: 'get',
   path: '/{id}/evidence-sheets/draft',
   tags,
-  summary: 'The sheet of a trial as it stands now, not frozen',
+  summary: 'The sheet of a trial as it stands now, not published',
   request: { params: oneTrial, query: WithinLevel },
   responses: { 200: json(DraftSheet, 'What it would say'), ...answersProblem('not-found', 'at-fault') },
 })
@@ -69,6 +71,13 @@ export function evidenceRoutes(db: Kysely<Database>) {
     .openapi(drafted, async (c) => {
       const record = await trialRecord(db, c.req.valid('param').id)
       const finding = findIn(record, { ...c.req.valid('query'), alone: true })
+      const { verdict } = finding
+      const stratum = c.req.valid('query').within ?? ''
+      const recorded = verdict
+        ? await verdictOf(db, { trialId: record.trial.id, look: verdict.look, stratum })
+        : undefined
+      const short = (refused: Refusal | undefined) =>
+        refused ? { waitsFor: refused.waitsFor, says: refused.says } : null
       const { within: only } = c.req.valid('query')
       const sheet = sheetOf(record, finding, findParts(record, finding, { within: only }))
       const query = only !== undefined && finding.within ? `?within=${finding.within.levelId}` : ''
@@ -76,6 +85,9 @@ export function evidenceRoutes(db: Kysely<Database>) {
         {
           sheet,
           hasVerdict: finding.verdict !== null,
+          recordedAt: recorded?.declaredAt.toISOString() ?? null,
+          refusedToRecord: short(refusedToRecord(finding)),
+          refusedToPublish: short(refusedToPublish(finding, recorded)),
           within: finding.within && {
             factor: finding.within.factor,
             levelId: finding.within.levelId,
@@ -133,7 +145,7 @@ export function sheetPages(db: Kysely<Database>): Hono {
       const finding = findIn(record, { within, alone: true })
       const parts = findParts(record, finding, { within })
       const written = await sheetPage(sheetOf(record, finding, parts), parts, {
-        state: 'Draft, not frozen',
+        state: 'Draft, not published',
         stamp: '',
       })
       const { body, headers } = page(String(written))
@@ -147,7 +159,7 @@ export function sheetPages(db: Kysely<Database>): Hono {
       const { body, headers } = page(
         String(
           await sheetPage(sheet, parts, {
-            state: `Evidence sheet, frozen ${day(row.madeAt)}`,
+            state: `Evidence sheet, published ${day(row.madeAt)}`,
             stamp,
             ...beside,
           }),

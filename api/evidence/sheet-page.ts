@@ -16,7 +16,7 @@ import { figure, isGraded, sheetRows } from './sheet-of-finding.ts'
 import { sideName } from './side-name.ts'
 
 export type SheetFrame = {
-  /** “Draft, not frozen” or “Evidence sheet, frozen 11 March 2026”. */
+  /** “Draft, not published” or “Evidence sheet, published 11 March 2026”. */
   readonly state: string
   /** Number and checksum of a frozen sheet. */
   readonly stamp: string

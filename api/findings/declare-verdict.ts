@@ -1,4 +1,5 @@
 import type { Kysely } from 'kysely'
+import type { Finding } from '#api/contract/finding.ts'
 import { Problem } from '#api/contract/problem.ts'
 import type { WithinLevel } from '#api/contract/within-level.ts'
 import { inTransaction } from '#db/in-transaction.ts'
@@ -21,16 +22,8 @@ export async function declareVerdict(
     const finding = await findingOf(tx, trialId, { within, at: '#/within', alone: true })
     const { verdict, rule } = finding
     if (!verdict || !rule) throw new Problem('at-fault', finding.waitsFor ?? 'There is no verdict yet.')
-    if (rule.lockedAt === null) {
-      throw new Problem('at-fault', 'A verdict is declared under a locked rule.', [
-        { pointer: '#', detail: 'Lock the rule first.' },
-      ])
-    }
-    if (verdict.sessionsIn < verdict.sessionsPlanned) {
-      throw new Problem('at-fault', 'The verdict comes when the planned sessions are in.', [
-        { pointer: '#', detail: `${verdict.sessionsIn} of ${verdict.sessionsPlanned} sessions.` },
-      ])
-    }
+    const refused = refusedToRecord(finding)
+    if (refused) throw new Problem('at-fault', refused.says, [{ pointer: '#', detail: refused.detail }])
     const stratum = within ?? ''
     const same = await verdictOf(tx, { trialId, look: verdict.look, stratum })
     if (same) return { row: same, made: false }
@@ -52,3 +45,32 @@ export async function declareVerdict(
 }
 
 const oneLevel = (stratum: string) => (stratum === '' || stratum.includes('+') ? null : stratum)
+
+/** Why something that ends a trial is not to be had yet. */
+export type Refusal = {
+  /** What it waits for, as a button says it: “a locked rule”. */
+  readonly waitsFor: string
+  readonly says: string
+  readonly detail: string
+}
+
+/** Why the verdict of a finding cannot be recorded yet; undefined where it can. */
+export function refusedToRecord({ verdict, rule, waitsFor }: Finding): Refusal | undefined {
+  if (!verdict || !rule) {
+    const says = waitsFor ?? 'There is no verdict yet.'
+    return { waitsFor: 'a verdict', says, detail: says }
+  }
+  if (rule.lockedAt === null)
+    return {
+      waitsFor: 'a locked rule',
+      says: 'No rule was locked: this is not a claim. Lock the rule first.',
+      detail: 'Lock the rule, then record the verdict.',
+    }
+  if (verdict.sessionsIn < verdict.sessionsPlanned)
+    return {
+      waitsFor: 'the planned sessions',
+      says: 'The verdict is recorded when the planned sessions are in.',
+      detail: `${verdict.sessionsIn} of ${verdict.sessionsPlanned} sessions.`,
+    }
+  return undefined
+}

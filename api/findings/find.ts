@@ -2,6 +2,7 @@ import type { Kysely } from 'kysely'
 import type { Finding } from '#api/contract/finding.ts'
 import { outcomeKind } from '#api/contract/outcomes.ts'
 import { Problem } from '#api/contract/problem.ts'
+import { leadingOf, leastGainOf } from '#api/contract/question.ts'
 import { type Wear, wearInWords } from '#api/contract/wear.ts'
 import { type Claim, claim } from '#api/judging/claim.ts'
 import { estimateOf, saidOn } from '#api/judging/claim-words.ts'
@@ -9,7 +10,6 @@ import { conditionOf } from '#api/judging/condition.ts'
 import { evidenceOfClaim } from '#api/judging/evidence-of-claim.ts'
 import { resultsFor, treatedSkeins } from '#api/judging/judged-rows.ts'
 import { judgedTrial } from '#api/judging/judged-trial.ts'
-import { leadingCondition } from '#api/judging/level-claims.ts'
 import { mainFactor, type Stratum, strataOf } from '#api/judging/strata.ts'
 import type { StratumClaim } from '#api/judging/stratum-claim.ts'
 import { presentRule } from '#api/trials/present-trial.ts'
@@ -69,7 +69,7 @@ export function findIn(record: TrialRecord, asked: AskedWithin = {}): Finding {
   const whole = rule && claim(record, rule, partOf(asked))
   const shown = whole?.strata.find((it) => it.stratum.key === stratum.key)
   const all = asked.within === undefined ? whole : rule && claim(record, rule)
-  const main = leadingCondition(conditions) ?? plainCondition(record.results)
+  const main = leadingOf(conditions) ?? plainCondition(record.results)
   const wear: Wear = main?.wear ?? {}
   const words = factor ? wordsOfFactor(factor, record.vessels) : undefined
   const values = main ? resultsFor(judged, main) : new Map()
@@ -97,7 +97,7 @@ export function findIn(record: TrialRecord, asked: AskedWithin = {}): Finding {
         })
       : '',
     factor: factor && words ? presentFactor(factor, words) : null,
-    within: withinOf(strata, stratum, all, factor),
+    within: withinOf({ strata, stratum, all, factor, whole: asked.within === undefined }),
     outcome: main
       ? {
           key: main.outcome,
@@ -216,7 +216,7 @@ function verdictOf(whole: Claim, shown: StratumClaim, one: boolean): NonNullable
       lower: estimate.lower,
       upper: estimate.upper,
       confidence: estimate.confidence,
-      margin: leading?.margin ?? leading?.leastGain ?? 0,
+      margin: leading === undefined ? 0 : leading.question === 'better' ? leastGainOf(leading) : (leading.margin ?? 0),
       unit: estimate.unit,
     },
     window: open || !single ? null : { from: asLevel(window.from), to: asLevel(window.to) },
@@ -245,12 +245,19 @@ function moreOf({ rule }: Claim, it: StratumClaim): number | null {
   return missing > 0 ? missing : it.more
 }
 
-function withinOf(
-  strata: readonly Stratum[],
-  stratum: Stratum,
-  whole: Claim | undefined,
-  factor: FactorWithLevels | undefined,
-): Finding['within'] {
+function withinOf({
+  strata,
+  stratum,
+  all,
+  factor,
+  whole,
+}: {
+  readonly strata: readonly Stratum[]
+  readonly stratum: Stratum
+  readonly all: Claim | undefined
+  readonly factor: FactorWithLevels | undefined
+  readonly whole: boolean
+}): Finding['within'] {
   const [part] = stratum.parts
   if (!part || !factor) return null
   const label = ({ parts }: Stratum) =>
@@ -267,15 +274,31 @@ function withinOf(
       value: null,
       isReference: false,
     })),
+    parts: whole
+      ? (all?.strata ?? []).flatMap((it, place) => {
+          const words = all?.words.strata[place]
+          return words
+            ? [
+                {
+                  levelId: it.stratum.key,
+                  label: label(it.stratum),
+                  answer: it.answer,
+                  headline: saidOn(words),
+                  lead: words.lead,
+                },
+              ]
+            : []
+        })
+      : [],
     others: strata
       .filter((it) => it !== stratum)
       .map((it) => {
-        const place = whole?.strata.findIndex((other) => other.stratum.key === it.key) ?? -1
-        const words = whole?.words.strata[place]
+        const place = all?.strata.findIndex((other) => other.stratum.key === it.key) ?? -1
+        const words = all?.words.strata[place]
         return {
           levelId: it.key,
           label: label(it),
-          answer: whole?.strata[place]?.answer ?? null,
+          answer: all?.strata[place]?.answer ?? null,
           headline: words ? saidOn(words) : `${spokenOf(it.parts[0] ?? part)}, no answer yet.`,
         }
       }),

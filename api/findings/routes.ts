@@ -31,7 +31,7 @@ const listed = createRoute({
   method: 'get',
   path: '/{id}/verdicts',
   tags,
-  summary: 'Every verdict that was declared, first look first',
+  summary: 'Every verdict that was recorded, first look first',
   request: { params: oneTrial },
   responses: {
     200: json(z.object({ items: z.array(DeclaredVerdict) }), 'The verdicts'),
@@ -42,11 +42,11 @@ const declared = createRoute({
   method: 'post',
   path: '/{id}/verdicts',
   tags,
-  summary: 'Declare the verdict as it stands; it is kept as the look that it is',
+  summary: 'Record the verdict as it stands; it is kept as the look that it is',
   request: { params: oneTrial, body: { ...json(WithinLevel), required: false } },
   responses: {
     201: json(DeclaredVerdict, 'The verdict as it is kept'),
-    200: json(DeclaredVerdict, 'This look was declared before'),
+    200: json(DeclaredVerdict, 'This look was recorded before'),
     ...answersProblem('not-found', 'at-fault'),
   },
 })

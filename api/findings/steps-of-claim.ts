@@ -1,9 +1,9 @@
 import type { Step } from '#api/contract/finding.ts'
-import { outcomeKind } from '#api/contract/outcomes.ts'
+import { comparisons } from '#api/contract/question.ts'
 import { wearInWords, wearKey } from '#api/contract/wear.ts'
 import type { Answer } from '#api/judging/answer.ts'
 import type { Condition } from '#api/judging/condition.ts'
-import { comparisons, type LevelClaim } from '#api/judging/level-claims.ts'
+import type { LevelClaim } from '#api/judging/level-claims.ts'
 import type { StratumClaim } from '#api/judging/stratum-claim.ts'
 import type { FactorWords } from '#api/words/levels.ts'
 import { limitInWords, outcomeInSentence } from '#api/words/outcomes.ts'
@@ -93,7 +93,3 @@ function saysOf(claim: LevelClaim, it: StratumClaim, words: FactorWords): string
 function goodOf({ question }: Condition): string {
   return question === 'better' ? 'better' : question === 'alike' ? 'the same' : 'as good'
 }
-
-/** Whether an outcome is graded: no mean is taken of grades, and none has an interval. */
-export const isGradedOutcome = (outcome: string): boolean =>
-  outcomeKind(outcome).scale === 'grade' || outcomeKind(outcome).scale === 'yes-no'

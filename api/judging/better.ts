@@ -1,4 +1,4 @@
-import { outcomeKind } from '#api/contract/outcomes.ts'
+import { isOrdinal, leastGainOf } from '#api/contract/question.ts'
 import { groupBy } from '#api/science/group-by.ts'
 import { sentenceCase } from '#api/words/numbers.ts'
 import type { LevelRow } from '#db/trials.ts'
@@ -8,7 +8,6 @@ import { betterByGrades } from './better-by-grades.ts'
 import { betterByMeasure } from './better-by-measure.ts'
 import type { ArmValue } from './block-cells.ts'
 import { blankRows } from './compared-row.ts'
-import type { Condition } from './condition.ts'
 import { type JudgedRow, judgedRows } from './judged-rows.ts'
 import { levelName } from './level-name.ts'
 import { vesselWords } from './unit-words.ts'
@@ -20,7 +19,7 @@ export const judgeBetter: Engine = (asked) => {
   const arms = levels.filter((level) => level.id !== reference?.id)
   const least = leastGainOf(condition)
   const rows = judgedRows(asked)
-  const blocked = method !== 'pooled' || isGraded(condition)
+  const blocked = method !== 'pooled' || isOrdinal(condition.outcome)
   const units = blocked ? blockWords(trial) : vesselWords(trial, rows)
   if (!reference)
     return arms.map((level) => ({
@@ -46,27 +45,7 @@ export const judgeBetter: Engine = (asked) => {
       cautions: [level, reference].flatMap((it) => lossesOf(rowsOf(it), levelName(it, factor))),
     }),
   )
-  return isGraded(condition) ? betterByGrades(read, asks) : betterByMeasure(read, asks)
-}
-
-const isGraded = ({ outcome }: Pick<Condition, 'outcome'>): boolean =>
-  ['grade', 'steps', 'yes-no'].includes(outcomeKind(outcome).scale)
-
-/**
- * The least gain worth having: as it was locked, else half a grade, 2.0 of staining by ΔE*ab, the margin, or any gain.
- *
- * @example
- * [leastGainOf({ outcome: 'staining' }), leastGainOf({ outcome: 'staining dE76' }), leastGainOf({ outcome: 'spread', margin: 5 }), leastGainOf({ outcome: 'spread' })] // [0.5, 2, 5, 0]
- */
-export function leastGainOf({
-  outcome,
-  leastGain,
-  margin,
-}: Pick<Condition, 'outcome' | 'leastGain' | 'margin'>): number {
-  if (leastGain !== undefined) return leastGain
-  if (outcome === 'staining dE76') return 2
-  if (isGraded({ outcome })) return 0.5
-  return margin ?? 0
+  return isOrdinal(condition.outcome) ? betterByGrades(read, asks) : betterByMeasure(read, asks)
 }
 
 function lossesOf(rows: readonly JudgedRow[], name: string): string[] {

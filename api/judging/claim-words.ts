@@ -1,3 +1,4 @@
+import { comparisons, leastGainOf } from '#api/contract/question.ts'
 import {
   armsHeadline,
   coveredHeadline,
@@ -14,7 +15,7 @@ import { outcomeInSentence } from '#api/words/outcomes.ts'
 import type { LevelRow } from '#db/trials.ts'
 import type { Answer, Estimate } from './answer.ts'
 import type { Claim } from './claim.ts'
-import { comparisons, type LevelClaim } from './level-claims.ts'
+import type { LevelClaim } from './level-claims.ts'
 import type { StratumClaim } from './stratum-claim.ts'
 
 /** What a claim says, in the trade’s words: of the whole, and of each stratum. */
@@ -265,7 +266,7 @@ function numbersSentence(it: StratumClaim, words: FactorWords): string {
   if (!estimate || !leading || !reference || !comparisons.has(leading.question)) return ''
   const bound =
     leading.question === 'better'
-      ? `The least gain worth having is ${margin(leading.leastGain ?? 0)}.`
+      ? `The least gain worth having is ${margin(leastGainOf(leading))}.`
       : leading.margin === undefined
         ? ''
         : `You allowed ${margin(leading.margin)}.`

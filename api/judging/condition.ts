@@ -1,4 +1,4 @@
-import { againstOf, type Question, questionOf } from '#api/contract/question.ts'
+import { againstOf, countsLots, type Question, questionOf } from '#api/contract/question.ts'
 import type { RuleCondition } from '#db/tables.ts'
 
 /** A condition of a rule as it is judged: with its question, and its numbers as they were locked. */
@@ -24,7 +24,7 @@ export function conditionOf(stored: RuleCondition): Condition {
     ...rest,
     against: againstOf(question, stored.against),
     question,
-    byLot: statistic === 'worst lot',
+    byLot: countsLots(stored),
     ...(question === 'to-standard' ? { each: statistic === 'every unit' ? 'every' : 'mean' } : {}),
   }
 }

@@ -1,4 +1,4 @@
-import { judgedBy } from '#api/contract/question.ts'
+import { comparisons, judgedBy } from '#api/contract/question.ts'
 import type { Verdict } from '#api/science/verdicts/verdict.ts'
 import type { LevelRow } from '#db/trials.ts'
 import type { Answer } from './answer.ts'
@@ -24,9 +24,6 @@ export type LevelClaim = {
   /** A limit of the high end (felting) is not met here: the window is closed from above. */
   readonly closed: boolean
 }
-
-/** Asked of a level against another. */
-export const comparisons: ReadonlySet<Condition['question']> = new Set(['no-worse', 'alike', 'better'])
 
 export function shapeOf(
   conditions: readonly Condition[],
@@ -56,19 +53,6 @@ export function worstOf(answers: readonly Verdict[]): Verdict {
 
 /** Low-end answers decide; those of the high end close the window. */
 export const isHighEnd = ({ condition }: Answer): boolean => condition.end === 'high'
-
-/**
- * The condition that a headline words and a picture shows: the comparison, else what stands first.
- */
-export function leadingCondition(conditions: readonly Condition[]): Condition | undefined {
-  const low = conditions.filter(({ end }) => end !== 'high')
-  return (
-    low.find(({ question }) => comparisons.has(question)) ??
-    low.find(({ question }) => question !== 'within-limit') ??
-    low[0] ??
-    conditions[0]
-  )
-}
 
 /** Whether a condition is judged by the measured change in colour, which has a measuring error. */
 export function hasNoise({ outcome, question }: Condition): boolean {

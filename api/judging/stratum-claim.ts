@@ -1,3 +1,4 @@
+import { comparisons, leadingOf } from '#api/contract/question.ts'
 import type { Verdict } from '#api/science/verdicts/verdict.ts'
 import { wordsOfFactor } from '#api/words/levels.ts'
 import type { FactorWithLevels, LevelRow, RuleRow } from '#db/trials.ts'
@@ -10,11 +11,9 @@ import { controlsGate, type GateFound, lossesGate, noiseGate, planGate, unitsGat
 import { type JudgedRow, judgedRows } from './judged-rows.ts'
 import type { JudgedTrial } from './judged-trial.ts'
 import {
-  comparisons,
   hasNoise,
   isHighEnd,
   type LevelClaim,
-  leadingCondition,
   type Shape,
   shapeOf,
   worstOf,
@@ -70,7 +69,7 @@ const units = {
 export function stratumClaim(it: StratumAsked): StratumClaim {
   const { trial, rule, conditions, factor } = it
   const levels = factor.levels
-  const leading = leadingCondition(conditions)
+  const leading = leadingOf(conditions)
   const shape = shapeOf(conditions, { ordered: factor.ordered, levels: levels.length })
   const reference = referenceOf(factor, { shape, conditions })
   const rowsOf = (condition: Condition) =>

@@ -12,7 +12,7 @@ export const draftSheetOf = (
     signal ? { signal } : {},
   )
 
-/** The frozen sheets of a trial, newest first. */
+/** The published sheets of a trial, newest first. */
 export const sheetsOf = async (trialId: string, signal?: AbortSignal): Promise<readonly EvidenceSheet[]> =>
   (
     await ask<{ items: readonly EvidenceSheet[] }>(
@@ -21,5 +21,6 @@ export const sheetsOf = async (trialId: string, signal?: AbortSignal): Promise<r
     )
   ).items
 
-export const freezeSheet = (trialId: string, within: string | undefined): Promise<EvidenceSheet> =>
+/** Publishes the sheet of a recorded verdict: it never changes again. */
+export const publishSheet = (trialId: string, within: string | undefined): Promise<EvidenceSheet> =>
   ask<EvidenceSheet>(`/api/trials/${trialId}/evidence-sheets`, { method: 'POST', body: { within } })

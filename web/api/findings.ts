@@ -13,7 +13,7 @@ export const findingOf = (
     signal ? { signal } : {},
   )
 
-/** Every verdict that was declared, first look first. */
+/** Every verdict that was recorded, first look first. */
 export const verdictsOf = async (
   trialId: string,
   signal?: AbortSignal,
@@ -25,5 +25,6 @@ export const verdictsOf = async (
     )
   ).items
 
-export const declareVerdict = (trialId: string, within: string | undefined): Promise<DeclaredVerdict> =>
+/** Records the verdict for good, of all parts together or of one. */
+export const recordVerdict = (trialId: string, within: string | undefined): Promise<DeclaredVerdict> =>
   ask<DeclaredVerdict>(`/api/trials/${trialId}/verdicts`, { method: 'POST', body: { within } })

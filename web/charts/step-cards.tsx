@@ -4,10 +4,13 @@ import { figure, fromTo } from '#web/form/number-words.ts'
 import { Outside } from '#web/parts/table-box.tsx'
 import { VerdictMark } from '#web/parts/verdict-mark.tsx'
 
-export type StepCardsProps = StepRulerProps & { readonly place: (value: number) => number }
+export type StepCardsProps = StepRulerProps & {
+  readonly bounds: readonly number[]
+  readonly place: (value: number) => number
+}
 
 /** The rule, step by step, on a phone: for each step its answer, its interval, its figures and side limits. */
-export function StepCards({ steps, sides, margin, place, afterStop }: StepCardsProps) {
+export function StepCards({ steps, sides, margin, boundName, bounds, place, afterStop }: StepCardsProps) {
   const shown = afterStop === undefined ? steps : steps.filter(({ role }) => role !== 'after-stop')
   return (
     <div class="step-cards">
@@ -25,7 +28,7 @@ export function StepCards({ steps, sides, margin, place, afterStop }: StepCardsP
             </p>
             {step.role === 'reference' ? null : (
               <div class="step-card-ruler">
-                <StepInterval step={step} margin={margin} place={place} />
+                <StepInterval step={step} bounds={bounds} place={place} />
               </div>
             )}
             <p class="step-card-foot">
@@ -43,7 +46,10 @@ export function StepCards({ steps, sides, margin, place, afterStop }: StepCardsP
         ))}
       </ol>
       <p class="soft small step-card-margin">
-        The dashed line is the margin, {figure(margin, 1)}. {afterStop}
+        {bounds.length > 1
+          ? `The dashed lines are the ${boundName ?? 'margin'}, ${figure(margin, 1)} to either side.`
+          : `The dashed line is the ${boundName ?? 'margin'}, ${figure(margin, 1)}.`}{' '}
+        {afterStop}
       </p>
     </div>
   )

@@ -2,24 +2,28 @@ import type { RuleStep } from '#web/charts/step-ruler.tsx'
 
 export type StepIntervalProps = {
   readonly step: RuleStep
-  readonly margin: number
+  /** The margin, or the bound on either side of nought. */
+  readonly bounds: readonly number[]
   readonly place: (value: number) => number
 }
 
 /** One step’s interval on the shared ruler. The figures beside it say the same, so it has no name. */
-export function StepInterval({ step, margin, place }: StepIntervalProps) {
+export function StepInterval({ step, bounds, place }: StepIntervalProps) {
   return (
     <svg class="step-interval" width="100%" height="100%" aria-hidden="true">
       <line x1={`${place(0)}%`} x2={`${place(0)}%`} y1="0" y2="100%" stroke="var(--hair)" />
-      <line
-        x1={`${place(margin)}%`}
-        x2={`${place(margin)}%`}
-        y1="0"
-        y2="100%"
-        stroke="var(--ink)"
-        stroke-width="1.75"
-        stroke-dasharray="5 3"
-      />
+      {bounds.map((bound) => (
+        <line
+          key={bound}
+          x1={`${place(bound)}%`}
+          x2={`${place(bound)}%`}
+          y1="0"
+          y2="100%"
+          stroke="var(--ink)"
+          stroke-width="1.75"
+          stroke-dasharray="5 3"
+        />
+      ))}
       <svg aria-hidden="true" y="50%" width="100%" height="1" overflow="visible">
         <Drawn step={step} place={place} />
       </svg>
@@ -27,7 +31,7 @@ export function StepInterval({ step, margin, place }: StepIntervalProps) {
   )
 }
 
-function Drawn({ step, place }: Omit<StepIntervalProps, 'margin'>) {
+function Drawn({ step, place }: Omit<StepIntervalProps, 'bounds'>) {
   const { role, chosen, extra, lower, upper } = step
   if (role === 'reference')
     return (

@@ -30,11 +30,15 @@ export type StepRulerProps = {
   readonly says: ComponentChildren
   /** What is varied: “Steam”. */
   readonly axisLabel: string
-  /** Over the figures of the steps; “extra loss” unless given. */
+  /** Over the figures of the steps; “extra change” unless given. */
   readonly extraLabel?: string
   /** “90 % interval” */
   readonly intervalLabel: string
   readonly margin: number
+  /** What the bound is called; “margin” unless given. */
+  readonly boundName?: string
+  /** The bound counts to both sides. */
+  readonly bothSides?: boolean
   /** “worst staining”, and on a phone “staining”. */
   readonly sides: readonly { readonly label: string; readonly short: string }[]
   /** From the reference down. */
@@ -46,7 +50,9 @@ export type StepRulerProps = {
 /** The rule, step by step: every step’s interval on one ruler with the margin running through, then its side limits and answer. */
 export function StepRuler(props: StepRulerProps) {
   const { says, axisLabel, intervalLabel, margin, sides, steps } = props
-  const scale = rulerScale(steps, margin)
+  const { boundName = 'margin', bothSides = false } = props
+  const scale = rulerScale(steps, margin, boundName)
+  const bounds = bothSides ? [-margin, margin] : [margin]
   const anyOutside = steps.some(({ worst }) => worst.some(({ outside }) => outside))
   return (
     <Section title="The rule, step by step" says={says}>
@@ -56,7 +62,7 @@ export function StepRuler(props: StepRulerProps) {
             <tr>
               <th scope="col">{axisLabel}</th>
               <th scope="col" class="step-ruler-cell">
-                <span class="visually-hidden">interval on a ruler, the margin at {figure(margin, 1)}</span>
+                <span class="visually-hidden">interval on a ruler, the {boundName} at {figure(margin, 1)}</span>
                 {scale.labels.map(({ at, words, strong }) => (
                   <span
                     key={words}
@@ -69,7 +75,7 @@ export function StepRuler(props: StepRulerProps) {
                 ))}
               </th>
               <th scope="col" class="figure">
-                {props.extraLabel ?? 'extra loss'}
+                {props.extraLabel ?? 'extra change'}
               </th>
               <th scope="col" class="figure">
                 {intervalLabel}
@@ -84,7 +90,7 @@ export function StepRuler(props: StepRulerProps) {
           </thead>
           <tbody>
             {steps.map((step) => (
-              <Row key={step.key} step={step} margin={margin} place={scale.place} sides={sides} />
+              <Row key={step.key} step={step} bounds={bounds} place={scale.place} sides={sides} />
             ))}
           </tbody>
         </table>
@@ -94,19 +100,19 @@ export function StepRuler(props: StepRulerProps) {
           </p>
         ) : null}
       </div>
-      <StepCards {...props} place={scale.place} />
+      <StepCards {...props} bounds={bounds} place={scale.place} />
     </Section>
   )
 }
 
 type RowProps = {
   readonly step: RuleStep
-  readonly margin: number
+  readonly bounds: readonly number[]
   readonly place: (value: number) => number
   readonly sides: StepRulerProps['sides']
 }
 
-function Row({ step, margin, place, sides }: RowProps) {
+function Row({ step, bounds, place, sides }: RowProps) {
   const { label, role, chosen, extra, lower, upper, worst, verdict, answer } = step
   const rowClass = chosen ? 'chosen' : role === 'after-stop' ? 'aside' : undefined
   const hasInterval = typeof lower === 'number' && typeof upper === 'number'
@@ -114,7 +120,7 @@ function Row({ step, margin, place, sides }: RowProps) {
     <tr class={rowClass}>
       <th scope="row">{label}</th>
       <td class="step-ruler-cell">
-        <StepInterval step={step} margin={margin} place={place} />
+        <StepInterval step={step} bounds={bounds} place={place} />
       </td>
       <td class="figure">{typeof extra === 'number' ? figure(extra) : '–'}</td>
       <td class="figure">{hasInterval ? fromTo(lower, upper) : '–'}</td>

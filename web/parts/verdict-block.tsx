@@ -1,14 +1,17 @@
 import './verdict-block.css'
 import type { ComponentChildren } from 'preact'
 import type { Verdict } from '#api/science/verdicts/verdict.ts'
+import { VerdictSentence } from '#web/parts/verdict-sentence.tsx'
 import { VerdictMark } from '#web/parts/verdict-mark.tsx'
 
 export type VerdictBlockProps = {
   readonly verdict: Verdict
-  /** One sentence naming level and answer: “35 minutes of steam holds.” */
+  /** One sentence naming level and answer: “35 minutes of steam is enough.” One of many things is shown as a list. */
   readonly sentence: string
+  /** In place of the sentence: the answer of each part of several. */
+  readonly parts?: ComponentChildren
   /** The interval, the mean and the margin. */
-  readonly lead: ComponentChildren
+  readonly lead?: ComponentChildren
   /** Counts and noise, one soft line. */
   readonly counts?: ComponentChildren
   /** The interval on its ruler, where the answer lies across the margin. */
@@ -30,9 +33,9 @@ export function VerdictBlock(props: VerdictBlockProps) {
       {small ? tile : null}
       <div class="verdict-block-answer">
         <VerdictMark verdict={verdict} scale={small ? 1.2 : 2} />
-        <p class="verdict-block-sentence">{sentence}</p>
+        {props.parts ?? <VerdictSentence sentence={sentence} />}
       </div>
-      <p class="verdict-block-lead">{lead}</p>
+      {lead === undefined ? null : <p class="verdict-block-lead">{lead}</p>}
       {counts === undefined ? null : <p class="verdict-block-counts">{counts}</p>}
       {ruler === undefined ? null : <div class="verdict-block-ruler">{ruler}</div>}
       {small ? null : tile}

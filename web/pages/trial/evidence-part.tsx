@@ -1,9 +1,11 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { useLocation } from 'preact-iso'
 import type { DraftSheet, EvidenceSheet } from '#api/contract/evidence.ts'
-import { draftSheetOf, freezeSheet, sheetsOf } from '#web/api/evidence.ts'
+import { draftSheetOf, publishSheet, sheetsOf } from '#web/api/evidence.ts'
+import { recordVerdict } from '#web/api/findings.ts'
 import { dayAndTime } from '#web/form/date-words.ts'
 import { SheetFacts } from '#web/pages/trial/evidence/sheet-facts.tsx'
+import { withinQuery } from '#web/pages/trial/findings/finding-words.ts'
 import { LevelChoice } from '#web/pages/trial/level-choice.tsx'
 import type { TrialPartProps } from '#web/pages/trial/trial-parts.ts'
 import { Button, LinkButton } from '#web/parts/button.tsx'
@@ -16,7 +18,7 @@ import { VerdictBlock } from '#web/parts/verdict-block.tsx'
 import { WhenLoaded } from '#web/parts/when-loaded.tsx'
 import { useLoaded } from '#web/state/loaded.ts'
 
-/** The evidence of a trial: what its sheet says now, printing it, and freezing it for good. */
+/** The evidence of a trial: what its sheet says now; its verdict is recorded first, then the sheet is published for good. */
 export function EvidencePart({ trial }: TrialPartProps) {
   const { query, route } = useLocation()
   const within = query.within === undefined || query.within === '' ? undefined : query.within
@@ -27,7 +29,7 @@ export function EvidencePart({ trial }: TrialPartProps) {
     ])
     return { draft, sheets }
   })
-  // Another level of the second factor is read while the one before still stands, so that the choice keeps its place.
+  // Another part is read while the one before still stands, so that the choice keeps its place.
   const shown = useRef(within)
   useEffect(() => {
     if (shown.current !== within) loaded.again()
@@ -41,7 +43,7 @@ export function EvidencePart({ trial }: TrialPartProps) {
           draft={draft}
           sheets={sheets}
           again={loaded.again}
-          lookWithin={(levelId) => route(`/trials/${trial.id}/evidence?within=${levelId}`, true)}
+          lookWithin={(part) => route(`/trials/${trial.id}/evidence${withinQuery(part)}`, true)}
           asked={within}
         />
       )}
@@ -54,21 +56,21 @@ type EvidenceProps = {
   readonly draft: DraftSheet
   readonly sheets: readonly EvidenceSheet[]
   readonly again: () => void
-  /** The level of the second factor that is asked for, if there is one. */
+  /** The part of several that is asked for; all of them together unless given. */
   readonly asked: string | undefined
-  readonly lookWithin: (levelId: string) => void
+  readonly lookWithin: (within: string | undefined) => void
 }
 
 function Evidence({ trialId, draft, sheets, again, asked, lookWithin }: EvidenceProps) {
-  const [freezing, setFreezing] = useState(false)
+  const [doing, setDoing] = useState<'record' | 'publish' | undefined>()
   const [refused, setRefused] = useState<unknown>()
-  const { sheet, hasVerdict, path, within } = draft
+  const { sheet, hasVerdict, path, within, recordedAt, refusedToRecord, refusedToPublish } = draft
   const choice =
     within === null ? null : (
       <LevelChoice
         factor={within.factor}
         levels={within.levels}
-        chosen={asked ?? within.levelId}
+        chosen={asked}
         onChoose={lookWithin}
       />
     )
@@ -82,18 +84,20 @@ function Evidence({ trialId, draft, sheets, again, asked, lookWithin }: Evidence
       </div>
     )
   }
-  const freeze = async () => {
-    setFreezing(true)
+  const act = async (what: 'record' | 'publish') => {
+    setDoing(what)
     setRefused(undefined)
     try {
-      await freezeSheet(trialId, within?.levelId)
+      if (what === 'record') await recordVerdict(trialId, asked)
+      else await publishSheet(trialId, asked)
       again()
     } catch (error) {
       setRefused(error)
     } finally {
-      setFreezing(false)
+      setDoing(undefined)
     }
   }
+  const why = (recordedAt === null ? refusedToRecord : null) ?? refusedToPublish
   return (
     <div class="body-and-margin">
       <div class="stack">
@@ -104,24 +108,45 @@ function Evidence({ trialId, draft, sheets, again, asked, lookWithin }: Evidence
           lead={<Sentence text={sheet.lead} />}
           buttons={
             <>
-              <LinkButton kind="do" href={path} beside>
+              {recordedAt === null ? (
+                <Button
+                  kind={refusedToRecord === null ? 'do' : 'box'}
+                  onPress={() => void act('record')}
+                  waitsFor={refusedToRecord?.waitsFor}
+                  busy={doing === 'record' ? 'Recording …' : undefined}
+                >
+                  Record the verdict
+                </Button>
+              ) : (
+                <Button
+                  kind={refusedToPublish === null ? 'do' : 'box'}
+                  onPress={() => void act('publish')}
+                  waitsFor={refusedToPublish?.waitsFor}
+                  busy={doing === 'publish' ? 'Publishing …' : undefined}
+                >
+                  Publish the sheet
+                </Button>
+              )}
+              <LinkButton href={path} beside>
                 Print
               </LinkButton>
-              <Button onPress={() => void freeze()} busy={freezing ? 'Freezing …' : undefined}>
-                Freeze this sheet
-              </Button>
             </>
           }
         />
+        <p class="soft" role="status">
+          {recordedAt === null ? '' : `Verdict recorded ${dayAndTime(new Date(recordedAt))}. `}
+          {why === null ? '' : why.says}
+          {recordedAt !== null && why === null ? 'A published sheet never changes again.' : ''}
+        </p>
         <ProblemNote refused={refused} />
         <Section title="What the sheet says">
           <SheetFacts sheet={sheet} />
         </Section>
         <Section
-          title="Frozen sheets"
-          says="A frozen sheet keeps its words, its numbers and its checksum; a later one stands beside it."
+          title="Published sheets"
+          says="A published sheet keeps its words, its numbers and its checksum; a later one stands beside it."
         >
-          {sheets.length === 0 ? <p>None yet.</p> : <FrozenSheets sheets={sheets} />}
+          {sheets.length === 0 ? <p>None yet.</p> : <PublishedSheets sheets={sheets} />}
         </Section>
       </div>
       <aside class="stack" aria-label="Notes">
@@ -143,7 +168,7 @@ function Evidence({ trialId, draft, sheets, again, asked, lookWithin }: Evidence
   )
 }
 
-function FrozenSheets({ sheets }: { readonly sheets: readonly EvidenceSheet[] }) {
+function PublishedSheets({ sheets }: { readonly sheets: readonly EvidenceSheet[] }) {
   return (
     <ul class="plain-list">
       {sheets.map((sheet) => (
@@ -152,7 +177,7 @@ function FrozenSheets({ sheets }: { readonly sheets: readonly EvidenceSheet[] })
             {sheet.headline}
           </a>{' '}
           <span class="soft">
-            {sheet.step}, frozen {dayAndTime(new Date(sheet.madeAt))}, checksum {sheet.sha256.slice(0, 8)}
+            {sheet.step}, published {dayAndTime(new Date(sheet.madeAt))}, checksum {sheet.sha256.slice(0, 8)}
             {sheet.checksumMatches ? '' : ', which does not match what is stored'}
           </span>
           {sheet.mark === null ? null : (

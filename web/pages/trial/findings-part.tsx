@@ -2,6 +2,7 @@ import './findings/findings.css'
 import { useEffect, useRef } from 'preact/hooks'
 import { useLocation } from 'preact-iso'
 import { findingOf, verdictsOf } from '#web/api/findings.ts'
+import { withinQuery } from '#web/pages/trial/findings/finding-words.ts'
 import { FindingView } from '#web/pages/trial/findings/finding-view.tsx'
 import { NothingFound } from '#web/pages/trial/findings/nothing-found.tsx'
 import type { TrialPartProps } from '#web/pages/trial/trial-parts.ts'
@@ -13,13 +14,13 @@ export function FindingsPart({ trial }: TrialPartProps) {
   const { query, route } = useLocation()
   const within = query.within === undefined || query.within === '' ? undefined : query.within
   const loaded = useLoaded(`findings of ${trial.id}`, async (signal) => {
-    const [finding, declared] = await Promise.all([
+    const [finding, recorded] = await Promise.all([
       findingOf(trial.id, within, signal),
       verdictsOf(trial.id, signal),
     ])
-    return { finding, declared }
+    return { finding, recorded }
   })
-  // Another level of the second factor is read while the one before still stands, so that the choice keeps its place.
+  // Another part is read while the one before still stands, so that the choice keeps its place.
   const shown = useRef(within)
   useEffect(() => {
     if (shown.current !== within) loaded.again()
@@ -27,16 +28,16 @@ export function FindingsPart({ trial }: TrialPartProps) {
   }, [within, loaded.again])
   return (
     <WhenLoaded loaded={loaded}>
-      {({ finding, declared }) =>
+      {({ finding, recorded }) =>
         finding.counts.rows === 0 ? (
           <NothingFound finding={finding} />
         ) : (
           <FindingView
             finding={finding}
-            declared={declared}
+            recorded={recorded}
             again={loaded.again}
-            within={within ?? finding.within?.levelId}
-            lookWithin={(levelId) => route(`/trials/${trial.id}/findings?within=${levelId}`, true)}
+            within={within}
+            lookWithin={(part) => route(`/trials/${trial.id}/findings${withinQuery(part)}`, true)}
           />
         )
       }

@@ -1,21 +1,25 @@
 import { Choice, Pick } from '#web/form/choice.tsx'
 
 export type LevelChoiceProps = {
-  /** What the second factor is called. */
+  /** What the other factors are called. */
   readonly factor: string
   readonly levels: readonly { readonly id: string; readonly label: string }[]
-  readonly chosen: string
-  readonly onChoose: (levelId: string) => void
+  /** All of them together unless given. */
+  readonly chosen: string | undefined
+  readonly onChoose: (levelId: string | undefined) => void
 }
 
-/** Which level of the second factor is shown: few are all in sight, many in a list that opens. */
+/** Which part of a trial of more than one factor is shown, all together at first: few are all in sight, many in a list. */
 export function LevelChoice({ factor, levels, chosen, onChoose }: LevelChoiceProps) {
   const choice = {
     name: 'within',
     label: factor,
-    options: levels.map(({ id, label }) => ({ value: id, words: label })),
-    value: chosen,
-    onChoose,
+    options: [
+      { value: '', words: 'all together' },
+      ...levels.map(({ id, label }) => ({ value: id, words: label })),
+    ],
+    value: chosen ?? '',
+    onChoose: (value: string) => onChoose(value === '' ? undefined : value),
   }
   return levels.length > 4 ? <Choice {...choice} /> : <Pick {...choice} />
 }

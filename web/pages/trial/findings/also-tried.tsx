@@ -1,7 +1,7 @@
 import type { Finding } from '#api/contract/finding.ts'
 import { VerdictMark } from '#web/parts/verdict-mark.tsx'
 
-/** Where a second factor splits the trial: what the same rule says of each other level. */
+/** Of one part: what the same rule says of each other. */
 export function AlsoTried({ within }: { readonly within: NonNullable<Finding['within']> }) {
   if (within.others.length === 0) return null
   return (

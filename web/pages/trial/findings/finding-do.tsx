@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { DeclaredVerdict } from '#api/contract/declared-verdict.ts'
 import type { Finding } from '#api/contract/finding.ts'
-import { declareVerdict } from '#web/api/findings.ts'
+import { recordVerdict } from '#web/api/findings.ts'
 import { dayAndTime } from '#web/form/date-words.ts'
 import { keptOf, type NextStep, nextSteps, withinQuery } from '#web/pages/trial/findings/finding-words.ts'
 import { Button, type ButtonKind, LinkButton } from '#web/parts/button.tsx'
@@ -10,19 +10,21 @@ import { ProblemNote } from '#web/parts/problem-note.tsx'
 export type FindingDoProps = {
   readonly finding: Finding
   readonly verdict: NonNullable<Finding['verdict']>
-  readonly declared: readonly DeclaredVerdict[]
+  readonly recorded: readonly DeclaredVerdict[]
+  /** The part of several that is asked for; all of them together unless given. */
+  readonly within: string | undefined
   readonly again: () => void
 }
 
-/** What there is to do about a verdict, and when it was declared. */
-export function FindingDo({ finding, verdict, declared, again }: FindingDoProps) {
-  const [declaring, setDeclaring] = useState(false)
+/** What there is to do about a verdict, and when it was recorded. One part alone is recorded beside its sheet. */
+export function FindingDo({ finding, verdict, recorded, within, again }: FindingDoProps) {
+  const [recording, setRecording] = useState(false)
   const [refused, setRefused] = useState<unknown>()
   const record = useRef<HTMLParagraphElement>(null)
   const pressed = useRef(false)
-  const kept = keptOf(declared, finding)
+  const kept = keptOf(recorded, finding, within)
   const steps = nextSteps(verdict, {
-    declared: kept !== undefined,
+    recorded: kept !== undefined || within !== undefined,
     locked: finding.rule?.lockedAt != null,
   })
 
@@ -33,36 +35,36 @@ export function FindingDo({ finding, verdict, declared, again }: FindingDoProps)
     record.current?.focus()
   }, [kept])
 
-  async function declare(): Promise<void> {
-    setDeclaring(true)
+  async function keep(): Promise<void> {
+    setRecording(true)
     setRefused(undefined)
     try {
-      await declareVerdict(finding.trialId, finding.within?.levelId)
+      await recordVerdict(finding.trialId, within)
       pressed.current = true
       again()
     } catch (problem) {
       setRefused(problem)
     } finally {
-      setDeclaring(false)
+      setRecording(false)
     }
   }
 
   const shown = (step: NextStep, kind: ButtonKind) => {
     const { trialId } = finding
-    if (step.kind === 'declare')
+    if (step.kind === 'record')
       return (
         <Button
-          key="declare"
+          key="record"
           kind={kind}
-          onPress={() => void declare()}
-          busy={declaring ? 'Declaring …' : undefined}
+          onPress={() => void keep()}
+          busy={recording ? 'Recording …' : undefined}
         >
-          Declare the verdict
+          Record the verdict
         </Button>
       )
     if (step.kind === 'sheet')
       return (
-        <LinkButton key="sheet" kind={kind} href={`/trials/${trialId}/evidence${withinQuery(finding)}`}>
+        <LinkButton key="sheet" kind={kind} href={`/trials/${trialId}/evidence${withinQuery(within)}`}>
           Make an evidence sheet
         </LinkButton>
       )
@@ -76,8 +78,8 @@ export function FindingDo({ finding, verdict, declared, again }: FindingDoProps)
   return (
     <>
       {kept === undefined ? null : (
-        <p class="soft finding-declared" tabIndex={-1} ref={record}>
-          {kept.look > 1 ? `Look ${kept.look}, declared` : 'Declared'} {dayAndTime(new Date(kept.declaredAt))}
+        <p class="soft finding-recorded" tabIndex={-1} ref={record}>
+          {kept.look > 1 ? `Look ${kept.look}, recorded` : 'Recorded'} {dayAndTime(new Date(kept.declaredAt))}
           , under edition {kept.ruleEdition} of the rule.
         </p>
       )}

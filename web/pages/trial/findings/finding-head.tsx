@@ -2,7 +2,9 @@ import type { Finding } from '#api/contract/finding.ts'
 import { figure } from '#web/form/number-words.ts'
 import { AlsoTried } from '#web/pages/trial/findings/also-tried.tsx'
 import { FindingDo } from '#web/pages/trial/findings/finding-do.tsx'
+import { suffixOfHeadline } from '#web/pages/trial/findings/finding-words.ts'
 import type { FindingViewProps } from '#web/pages/trial/findings/finding-view.tsx'
+import { PartsTogether } from '#web/pages/trial/findings/parts-together.tsx'
 import { SubjectPair } from '#web/pages/trial/findings/subject-pair.tsx'
 import { LevelChoice } from '#web/pages/trial/level-choice.tsx'
 import { LinkButton } from '#web/parts/button.tsx'
@@ -11,17 +13,18 @@ import { EstimateRuler } from '#web/parts/estimate.tsx'
 import { Note } from '#web/parts/note.tsx'
 import { VerdictBlock } from '#web/parts/verdict-block.tsx'
 
-/** The answer: where a second factor splits the trial, which part of it; the verdict, or what it waits for. */
+/** The answer: of all parts together or of the one that was chosen; the verdict, or what it waits for. */
 export function FindingHead(props: FindingViewProps) {
   const { finding } = props
   const { verdict, within } = finding
+  const together = within !== null && within.parts.length > 1 ? within.parts : undefined
   return (
     <div class="finding-head stack">
       {within === null ? null : (
         <LevelChoice
           factor={within.factor}
           levels={within.levels}
-          chosen={props.within ?? within.levelId}
+          chosen={props.within}
           onChoose={props.lookWithin}
         />
       )}
@@ -31,13 +34,14 @@ export function FindingHead(props: FindingViewProps) {
         <VerdictBlock
           verdict={verdict.answer}
           sentence={verdict.headline}
-          lead={<Sentence text={verdict.lead} />}
-          counts={<Sentence text={verdict.counts} />}
+          {...(together
+            ? { parts: <PartsTogether parts={together} suffix={suffixOfHeadline(verdict.headline)} /> }
+            : { lead: <Sentence text={verdict.lead} />, counts: <Sentence text={verdict.counts} /> })}
           ruler={verdict.answer === 'not-settled' ? <Ruler estimate={verdict.estimate} /> : undefined}
           pair={<SubjectPair finding={finding} />}
         />
       )}
-      {within === null ? null : <AlsoTried within={within} />}
+      {within === null || together ? null : <AlsoTried within={within} />}
       {verdict === null ? null : <FindingDo {...props} verdict={verdict} />}
     </div>
   )

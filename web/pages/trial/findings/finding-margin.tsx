@@ -9,14 +9,16 @@ import { Note } from '#web/parts/note.tsx'
 
 export type FindingMarginProps = {
   readonly finding: Finding
-  readonly declared: readonly DeclaredVerdict[]
+  readonly recorded: readonly DeclaredVerdict[]
+  /** The part of several that is asked for, judged by stricter limits when it is recorded. */
+  readonly within: string | undefined
 }
 
 /** So many cautions a phone shows at once. */
 const shownAtOnce = 2
 
 /** The margin: the pair of the level in question, and the cautions of the tool; a phone folds all but the first two. */
-export function FindingMargin({ finding, declared }: FindingMarginProps) {
+export function FindingMargin({ finding, recorded, within }: FindingMarginProps) {
   const [unfolded, setUnfolded] = useState(false)
   const cautions = cautionsShown(finding)
   const more = cautions.length - shownAtOnce
@@ -26,11 +28,15 @@ export function FindingMargin({ finding, declared }: FindingMarginProps) {
       <div class="desk-only finding-pair">
         <SubjectPair finding={finding} />
       </div>
-      <DeclaredOtherwise finding={finding} declared={declared} />
+      <RecordedOtherwise finding={finding} recorded={recorded} within={within} />
       {cautions.map(({ kind, title, text }, place) => (
         <div key={title} class={folds && !unfolded && place >= shownAtOnce ? 'finding-folded' : undefined}>
           <Note kind={kind} title={<Sentence text={title} />}>
-            <Sentence text={text} />
+            {text.map((sentence) => (
+              <p key={sentence}>
+                <Sentence text={sentence} />
+              </p>
+            ))}
           </Note>
         </div>
       ))}
@@ -45,16 +51,15 @@ export function FindingMargin({ finding, declared }: FindingMarginProps) {
   )
 }
 
-/** What was declared stays as it was; when a reading was corrected since, both are said. */
-function DeclaredOtherwise({ finding, declared }: FindingMarginProps) {
+/** What was recorded stays as it was; when a reading was corrected since, both are said. */
+function RecordedOtherwise({ finding, recorded, within }: FindingMarginProps) {
   const { verdict } = finding
-  const kept = keptOf(declared, finding)
-  if (!verdict || !kept) return null
+  const kept = keptOf(recorded, finding, within)
+  if (!verdict || !kept || within !== undefined) return null
   if (kept.headline === verdict.headline && kept.lead === verdict.lead) return null
   return (
-    <Note kind="doubt" title="Declared otherwise">
-      What was declared stays on record: “{kept.headline}” <Sentence text={kept.lead} /> The results have
-      changed since.
+    <Note kind="doubt" title="Recorded otherwise">
+      What was recorded stays: “{kept.headline}” <Sentence text={kept.lead} /> Since then results have changed.
     </Note>
   )
 }

@@ -15,13 +15,13 @@ import { WhatWouldSettle } from '#web/pages/trial/findings/what-would-settle.tsx
 
 export type FindingViewProps = {
   readonly finding: Finding
-  readonly declared: readonly DeclaredVerdict[]
-  /** Reads the finding again, after a verdict was declared. */
+  readonly recorded: readonly DeclaredVerdict[]
+  /** Reads the finding again, after a verdict was recorded. */
   readonly again: () => void
-  /** The level of the second factor that is asked for, if there is one. */
+  /** The part of several that is asked for; all of them together unless given. */
   readonly within: string | undefined
-  /** Shows another level of the second factor. */
-  readonly lookWithin: (levelId: string) => void
+  /** Shows another part, or all of them together. */
+  readonly lookWithin: (within: string | undefined) => void
 }
 
 /** A finding, from its sentence down to its method. */
@@ -34,7 +34,7 @@ export function FindingView(props: FindingViewProps) {
     <div class="stack-wide">
       <div class="finding-top">
         <FindingHead {...props} />
-        <FindingMargin finding={finding} declared={props.declared} />
+        <FindingMargin finding={finding} recorded={props.recorded} within={props.within} />
         <div class="finding-below stack-wide">
           <WhatWouldSettle finding={finding} />
           {ladder === undefined ? null : <LadderFigure picture={ladder} />}

@@ -1,75 +1,80 @@
 import type { DeclaredVerdict } from '#api/contract/declared-verdict.ts'
 import type { Caution, Finding, LevelFinding, Step } from '#api/contract/finding.ts'
+import { type Asking, countsLots, questionOf } from '#api/contract/question.ts'
 import { wearKey } from '#api/contract/wear-words.ts'
-import { figure, listed, perCent } from '#web/form/number-words.ts'
+import { listed } from '#web/form/number-words.ts'
 
 type Verdict = NonNullable<Finding['verdict']>
 
 /** The next thing to do about a verdict, strongest first; at most two. */
 export type NextStep =
-  | { readonly kind: 'declare' }
+  | { readonly kind: 'record' }
   | { readonly kind: 'sheet' }
   | { readonly kind: 'plan'; readonly words: string }
 
 /**
- * What there is to do: declare what the plan has brought, make a sheet of what is settled, plan on what is not.
+ * What there is to do: record what the plan has brought, make a sheet of what is settled, plan on what is not.
  *
  * @example
- * nextSteps({ answer: 'not-settled', sessionsMore: 2, sessionsIn: 2, sessionsPlanned: 4 }, { declared: false, locked: true }) // [{ kind: 'plan', words: 'Plan 2 more sessions' }]
+ * nextSteps({ answer: 'not-settled', sessionsMore: 2, sessionsIn: 2, sessionsPlanned: 4 }, { recorded: false, locked: true }) // [{ kind: 'plan', words: 'Plan 2 more sessions' }]
  */
 export function nextSteps(
   verdict: Pick<Verdict, 'answer' | 'sessionsMore' | 'sessionsIn' | 'sessionsPlanned'>,
-  { declared, locked }: { readonly declared: boolean; readonly locked: boolean },
+  { recorded, locked }: { readonly recorded: boolean; readonly locked: boolean },
 ): NextStep[] {
   const { answer, sessionsMore, sessionsIn, sessionsPlanned } = verdict
-  const declare: NextStep[] =
-    !declared && locked && sessionsIn >= sessionsPlanned ? [{ kind: 'declare' }] : []
-  if (answer !== 'not-settled') return [...declare, { kind: 'sheet' }]
+  const record: NextStep[] =
+    !recorded && locked && sessionsIn >= sessionsPlanned ? [{ kind: 'record' }] : []
+  if (answer !== 'not-settled') return [...record, { kind: 'sheet' }]
   const more = sessionsMore === null || sessionsMore < 1 ? undefined : sessionsMore
   const words =
     more === undefined ? 'Look at the plan' : `Plan ${more} more ${more === 1 ? 'session' : 'sessions'}`
-  return more === undefined ? [...declare, { kind: 'plan', words }] : [{ kind: 'plan', words }, ...declare]
+  return more === undefined ? [...record, { kind: 'plan', words }] : [{ kind: 'plan', words }, ...record]
 }
 
-/** The verdict that was declared of this look, at the same level of the second factor where there is one. */
+/** The verdict that was recorded of this look: of all parts together, or of the one that was asked for. */
 export function keptOf(
-  declared: readonly DeclaredVerdict[],
-  { verdict, within }: Pick<Finding, 'verdict' | 'within'>,
+  recorded: readonly DeclaredVerdict[],
+  { verdict }: Pick<Finding, 'verdict'>,
+  within: string | undefined,
 ): DeclaredVerdict | undefined {
-  return declared.find(({ look, stratum }) => look === verdict?.look && stratum === (within?.levelId ?? ''))
-}
-
-/** The end of an address that asks for the level which a finding speaks of; empty where there is no second factor. */
-export function withinQuery({ within }: Pick<Finding, 'within'>): string {
-  return within === null ? '' : `?within=${within.levelId}`
+  return recorded.find(({ look, stratum }) => look === verdict?.look && stratum === (within ?? ''))
 }
 
 /**
- * The tool’s cautions, then what its noise and its bounds leave open.
+ * What stands behind the headline of all parts: that dates are missing, or that the rule came late.
  *
  * @example
- * cautionsShown({ cautions: [], noise: { floor: 0.3, rms: 0.31, from: 'the twin of this trial, read again 4 times', n: 4, upperRms: 0.42, df: 6.9 }, notTested: [] })[0].text // 'Noise is about 0.3 ΔE00: the twin of this trial, read again 4 times. A difference below that is handling.'
+ * suffixOfHeadline('On silk, 30 mL is enough (dates not recorded).') // 'Dates not recorded.'
  */
-export function cautionsShown({
-  cautions,
-  noise,
-  notTested,
-}: Pick<Finding, 'cautions' | 'noise' | 'notTested'>): Caution[] {
-  const shown: Caution[] = [...cautions]
-  if (noise !== null && !cautions.some(({ title }) => /noise/i.test(title)))
-    shown.push({
-      kind: 'note',
-      title: noise.n > 0 ? 'The noise of reading' : 'The noise is a guess',
-      text: `Noise is about ${figure(noise.floor, 1)} ΔE00: ${noise.from}. A difference below that is handling.`,
-    })
-  if (notTested.length > 0)
-    shown.push({
-      kind: 'note',
-      title: 'Only what was tried',
-      text: `Nothing is said about ${listed(notTested)}.`,
-    })
-  return shown
+export function suffixOfHeadline(headline: string): string {
+  const words = /\((dates not recorded|rule written after reading)\)\.$/.exec(headline)?.[1]
+  return words === undefined ? '' : `${words.charAt(0).toUpperCase()}${words.slice(1)}.`
 }
+
+/** The end of an address that asks for one part of several; empty for all of them together. */
+export const withinQuery = (within: string | undefined): string =>
+  within === undefined ? '' : `?within=${encodeURIComponent(within)}`
+
+/**
+ * The tool’s cautions, those under one title together, then what was not tried.
+ *
+ * @example
+ * cautionsShown({ cautions: [], notTested: ['light'] })[0].text // ['Nothing is said about light.']
+ */
+export function cautionsShown({ cautions, notTested }: Pick<Finding, 'cautions' | 'notTested'>): CautionShown[] {
+  const shown = new Map<string, CautionShown>()
+  for (const { kind, title, text } of cautions) {
+    const before = shown.get(title)
+    shown.set(title, { kind: before?.kind ?? kind, title, text: [...(before?.text ?? []), text] })
+  }
+  const all = [...shown.values()]
+  if (notTested.length === 0) return all
+  const text = [`Nothing is said about ${listed(notTested)}.`]
+  return [...all, { kind: 'note', title: 'Only what was tried', text }]
+}
+
+export type CautionShown = Pick<Caution, 'kind' | 'title'> & { readonly text: readonly string[] }
 
 /**
  * How many cautions a phone holds back, as its button says it.
@@ -80,23 +85,6 @@ export function cautionsShown({
 export function moreCautions(count: number): string {
   const words = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine']
   return `${words[count] ?? count} more ${count === 1 ? 'caution' : 'cautions'}`
-}
-
-/** The one soft line over the steps of a ladder. */
-export function stepsSay(finding: Finding): string {
-  const { levels, steps, rule, verdict } = finding
-  const reference = levels.find(({ id }) => id === steps.find((step) => step.reference)?.levelId)
-  const confidence = verdict?.estimate?.confidence ?? 2 * (rule?.confidence ?? 0.95) - 1
-  const inside = rule?.method === 'pooled' ? '' : ' within the same session'
-  return `${capital(extraName(finding))} against ${reference?.words ?? 'the reference'}${inside}, with its ${perCent(confidence)} interval: the right end is the one-sided ${perCent((1 + confidence) / 2, oneSided(confidence))} limit that the rule looks at.`
-}
-
-const oneSided = (confidence: number): number =>
-  Number.isInteger(Math.round(500 * (1 + confidence)) / 10) ? 0 : 1
-
-/** “extra loss” for a change in colour, else “difference”. */
-export function extraName({ outcome }: Pick<Finding, 'outcome'>): string {
-  return outcome?.key === 'dE00' ? 'extra loss' : 'difference'
 }
 
 /**
@@ -148,30 +136,22 @@ export function alikeAtFirst(labels: readonly string[]): { alike: string; rest: 
  * Whether one skein’s side result lies outside the limit that the rule gives it.
  *
  * @example
- * isOutside('felting', 3, [{ outcome: 'felting', wear: {}, statistic: 'every unit', atMost: 2 }]) // true
+ * isOutside('felting', 3, [{ outcome: 'felting', wear: {}, against: 'none', question: 'within-limit', atMost: 2 }]) // true
  */
-export function isOutside(
-  key: string,
-  value: number,
-  conditions: readonly Pick<
-    NonNullable<Finding['rule']>['conditions'][number],
-    'outcome' | 'fibre' | 'wear' | 'statistic' | 'atLeast' | 'atMost'
-  >[],
-): boolean {
-  const limit = conditions.find(({ outcome, fibre, statistic, wear }) => {
+export function isOutside(key: string, value: number, conditions: readonly Limit[]): boolean {
+  const limit = conditions.find((condition) => {
+    const { outcome, fibre, wear } = condition
     const name = fibre === undefined ? outcome : `${outcome} of ${fibre}`
-    if (statistic === 'worst lot') return key === `${name} ${wearKey(wear)}`.trim()
-    return statistic === 'every unit' && key === name
+    if (questionOf(condition) !== 'within-limit') return false
+    return key === (countsLots(condition) ? `${name} ${wearKey(wear)}`.trim() : name)
   })
   if (limit?.atLeast !== undefined) return value < limit.atLeast
   return limit?.atMost !== undefined && value > limit.atMost
 }
 
+type Limit = Asking & { readonly fibre?: string | undefined }
+
 /** Levels from the reference down: the order of the steps, and of every table. */
 export function fromTheTop(levels: readonly LevelFinding[]): LevelFinding[] {
   return levels.toSorted((one, other) => other.position - one.position)
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1)
 }

@@ -1,4 +1,5 @@
 import type { Finding, Step } from '#api/contract/finding.ts'
+import { countsLots } from '#api/contract/question.ts'
 import { figure, signed } from '#web/form/number-words.ts'
 import { alikeAtFirst, sidesOf, worstOf } from '#web/pages/trial/findings/finding-words.ts'
 import type { StepTableProps } from '#web/pages/trial/findings/step-table.tsx'
@@ -8,7 +9,7 @@ type Cell = StepTableProps['steps'][number]['cells'][number]
 /** The steps of a rule that judges by limits that every unit must meet: claims by lot, the least acid. */
 export function limitSteps(finding: Finding): StepTableProps {
   const { steps, factor, verdict, outcome, rule } = finding
-  const byLot = rule?.conditions.some(({ statistic }) => statistic === 'worst lot') ?? false
+  const byLot = rule?.conditions.some(countsLots) ?? false
   const sides = sidesOf(steps)
   const { alike, rest } = alikeAtFirst(sides.map(({ label }) => label))
   const shown = steps.some(({ mean }) => mean !== null)

@@ -1,5 +1,6 @@
 import type { Finding } from '#api/contract/finding.ts'
 import { outcomeKind } from '#api/contract/outcomes.ts'
+import { countsLots } from '#api/contract/question.ts'
 import { gradeText } from '#api/science/fastness/grades.ts'
 import { figure } from '#web/form/number-words.ts'
 import { alikeAtFirst, sidesOf } from '#web/pages/trial/findings/finding-words.ts'
@@ -40,7 +41,7 @@ export function skeinColumns({
   const grade = skeins.some((skein) => skein.grade !== null)
   const recorded = new Set(skeins.flatMap(({ side }) => Object.keys(side)))
   const sides = sidesOf(steps).filter(({ key }) => recorded.has(key))
-  const byLot = rule?.conditions.some(({ statistic }) => statistic === 'worst lot') ?? false
+  const byLot = rule?.conditions.some(countsLots) ?? false
   const { alike, rest } = alikeAtFirst(sides.map(({ label }) => label))
   const scale = outcome ? outcomeKind(outcome.key).scale : 'number'
   return {

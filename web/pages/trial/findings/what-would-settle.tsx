@@ -57,7 +57,7 @@ function Chances({ finding, plans }: ChancesProps) {
       </div>
       <p class="soft small">
         <Sentence
-          text={`${grouped(later.trials)} invented trials. Spread of the differences ${figure(later.sdOfDifferences)} ΔE00${plans.later.sdOfDifferences === undefined ? `: ${lower(later.sdFrom)}` : ', the upper 80\u00a0% limit of what was seen here.'} Noise ${figure(later.noise, 1)}.`}
+          text={`${grouped(later.trials)} invented trials. Spread of the differences ${figure(later.sdOfDifferences)} ΔE00${plans.later.sdOfDifferences === undefined ? `: ${lower(later.sdFrom)}` : ', the upper 80\u00a0% limit of what was seen here.'} Measuring error ${figure(later.noise, 1)}.`}
         />
       </p>
     </>

@@ -6,62 +6,61 @@ import {
   isOutside,
   moreCautions,
   nextSteps,
+  suffixOfHeadline,
 } from '#web/pages/trial/findings/finding-words.ts'
 
 const settled = { answer: 'holds', sessionsMore: null, sessionsIn: 4, sessionsPlanned: 4 } as const
 
-test('a verdict is declared before a sheet is made of it, and declared once', () => {
-  const before = nextSteps(settled, { declared: false, locked: true })
-  expect(before.map(({ kind }) => kind)).toEqual(['declare', 'sheet'])
-  const after = nextSteps(settled, { declared: true, locked: true })
+test('a verdict is recorded before a sheet is made of it, and recorded once', () => {
+  const before = nextSteps(settled, { recorded: false, locked: true })
+  expect(before.map(({ kind }) => kind)).toEqual(['record', 'sheet'])
+  const after = nextSteps(settled, { recorded: true, locked: true })
   expect(after.map(({ kind }) => kind)).toEqual(['sheet'])
 })
 
-test('without a locked rule there is nothing to declare', () => {
-  const steps = nextSteps(settled, { declared: false, locked: false })
+test('without a locked rule there is nothing to record', () => {
+  const steps = nextSteps(settled, { recorded: false, locked: false })
   expect(steps.map(({ kind }) => kind)).toEqual(['sheet'])
 })
 
-test('an open trial is planned further, and not declared before its plan is done', () => {
+test('an open trial is planned further, and not recorded before its plan is done', () => {
   const open = { answer: 'not-settled', sessionsMore: 2, sessionsIn: 2, sessionsPlanned: 4 } as const
-  expect(nextSteps(open, { declared: false, locked: true })).toEqual([
+  expect(nextSteps(open, { recorded: false, locked: true })).toEqual([
     { kind: 'plan', words: 'Plan 2 more sessions' },
   ])
 })
 
-test('an open trial whose plan is done may be declared so, and planned further first', () => {
+test('an open trial whose plan is done may be recorded so, and planned further first', () => {
   const open = { answer: 'not-settled', sessionsMore: 1, sessionsIn: 4, sessionsPlanned: 4 } as const
-  expect(nextSteps(open, { declared: false, locked: true })).toEqual([
+  expect(nextSteps(open, { recorded: false, locked: true })).toEqual([
     { kind: 'plan', words: 'Plan 1 more session' },
-    { kind: 'declare' },
+    { kind: 'record' },
   ])
 })
 
 test('where no number of sessions is known to settle it, the plan is there to look at', () => {
   const open = { answer: 'not-settled', sessionsMore: null, sessionsIn: 4, sessionsPlanned: 4 } as const
-  expect(nextSteps(open, { declared: true, locked: true })).toEqual([
+  expect(nextSteps(open, { recorded: true, locked: true })).toEqual([
     { kind: 'plan', words: 'Look at the plan' },
   ])
 })
 
-test('a noise that nobody read is called a guess, and a caution about noise is not said twice', () => {
-  const noise = {
-    floor: 0.3,
-    rms: 0.32,
-    from: 'a planning value, for no twin was read',
-    n: 0,
-    upperRms: 0.32,
-    df: null,
-  }
-  const titles = (cautions: { kind: 'note'; title: string; text: string }[]) =>
-    cautionsShown({ cautions, noise, notTested: [] }).map(({ title }) => title)
-  expect(titles([])).toEqual(['The noise is a guess'])
-  expect(titles([{ kind: 'note', title: 'Near the noise', text: '' }])).toEqual(['Near the noise'])
+test('cautions of one title stand together, each sentence for itself', () => {
+  const note = (text: string) => ({ kind: 'note', title: 'Please note', text }) as const
+  const shown = cautionsShown({ cautions: [note('One.'), note('Two.')], notTested: [] })
+  expect(shown).toEqual([{ kind: 'note', title: 'Please note', text: ['One.', 'Two.'] }])
+})
+
+test('what stands behind the headline of all parts is said once below them', () => {
+  expect(suffixOfHeadline('On silk, 30 mL is enough (rule written after reading).')).toBe(
+    'Rule written after reading.',
+  )
+  expect(suffixOfHeadline('On silk, 30 mL is enough.')).toBe('')
 })
 
 test('what was not tested is the last caution', () => {
-  const shown = cautionsShown({ cautions: [], noise: null, notTested: ['light', 'rubbing'] })
-  expect(shown.at(-1)?.text).toBe('Nothing is said about light and rubbing.')
+  const shown = cautionsShown({ cautions: [], notTested: ['light', 'rubbing'] })
+  expect(shown.at(-1)?.text).toEqual(['Nothing is said about light and rubbing.'])
 })
 
 test('one caution more is said in the singular', () => {
@@ -79,9 +78,9 @@ test('a single level after the stop comes, several come', () => {
 })
 
 const limits = [
-  { outcome: 'staining', fibre: 'wool', wear: { W2: 3 }, statistic: 'every unit', atLeast: 4 },
-  { outcome: 'felting', wear: {}, statistic: 'every unit', atMost: 2 },
-  { outcome: 'staining', wear: { 'rub wet': 10 }, statistic: 'worst lot', atLeast: 4 },
+  { outcome: 'staining', fibre: 'wool', wear: { W2: 3 }, against: 'none', statistic: 'every unit', atLeast: 4 },
+  { outcome: 'felting', wear: {}, against: 'none', question: 'within-limit', atMost: 2 },
+  { outcome: 'staining', wear: { 'rub wet': 10 }, against: 'none', statistic: 'worst lot', atLeast: 4 },
 ] as const
 
 test.each([
