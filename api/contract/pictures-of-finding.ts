@@ -94,7 +94,14 @@ function noiseName(noise: NonNullable<Finding['noise']>): string {
 function marginOf({ verdict, levels, rule, outcome }: Finding): Pick<LadderPicture, 'margin'> {
   const reference = levels.find((level) => level.isReference)
   const main = rule === null ? undefined : leadingOf(rule.conditions)
-  if (!verdict || !main?.margin || questionOf(main) !== 'no-worse' || reference?.mean === null || reference?.mean === undefined || !outcome)
+  if (
+    !verdict ||
+    !main?.margin ||
+    questionOf(main) !== 'no-worse' ||
+    reference?.mean === null ||
+    reference?.mean === undefined ||
+    !outcome
+  )
     return {}
   const larger = main.direction === 'larger is better'
   const margin = shown(main.margin, 1)

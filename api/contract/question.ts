@@ -86,8 +86,8 @@ export const comparisons: ReadonlySet<Question> = new Set(['no-worse', 'alike', 
  * The condition that a headline words and a picture shows: the comparison, else what stands first.
  *
  * @example
- * const felting = { outcome: 'felting', wear: {}, against: 'none', end: 'high', question: 'within-limit', atMost: 2 } as const
- * const loss = { outcome: 'dE00', wear: { W2: 3 }, against: 'reference', end: 'low', question: 'no-worse', margin: 1 } as const
+ * const felting = { outcome: 'felting', wear: {}, against: 'none', end: 'high', question: 'within-limit', atMost: 2 }
+ * const loss = { outcome: 'dE00', wear: { W2: 3 }, against: 'reference', end: 'low', question: 'no-worse', margin: 1 }
  * leadingOf([felting, loss]) // { outcome: 'dE00', question: 'no-worse' }
  */
 export function leadingOf<It extends Asking & { readonly end: 'low' | 'high' }>(

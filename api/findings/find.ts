@@ -216,7 +216,12 @@ function verdictOf(whole: Claim, shown: StratumClaim, one: boolean): NonNullable
       lower: estimate.lower,
       upper: estimate.upper,
       confidence: estimate.confidence,
-      margin: leading === undefined ? 0 : leading.question === 'better' ? leastGainOf(leading) : (leading.margin ?? 0),
+      margin:
+        leading === undefined
+          ? 0
+          : leading.question === 'better'
+            ? leastGainOf(leading)
+            : (leading.margin ?? 0),
       unit: estimate.unit,
     },
     window: open || !single ? null : { from: asLevel(window.from), to: asLevel(window.to) },

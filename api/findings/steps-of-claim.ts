@@ -38,7 +38,8 @@ function stepOf(claim: LevelClaim, it: StratumClaim, words: FactorWords): Step {
     levelId: level.id,
     label: words.tick(level),
     reference: isReference,
-    n: main?.n ?? answers[0]?.n ?? 0,
+    // The most has no next level; its limits still counted their sessions.
+    n: main && main.n > 0 ? main.n : Math.max(0, ...answers.map(({ n }) => n)),
     mean: table?.mean ?? null,
     extra: isReference ? null : (table?.extra ?? null),
     lower: isReference ? null : (table?.lower ?? null),

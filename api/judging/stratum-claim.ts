@@ -10,14 +10,7 @@ import { engines } from './engines.ts'
 import { controlsGate, type GateFound, lossesGate, noiseGate, planGate, unitsGate } from './gates.ts'
 import { type JudgedRow, judgedRows } from './judged-rows.ts'
 import type { JudgedTrial } from './judged-trial.ts'
-import {
-  hasNoise,
-  isHighEnd,
-  type LevelClaim,
-  type Shape,
-  shapeOf,
-  worstOf,
-} from './level-claims.ts'
+import { hasNoise, isHighEnd, type LevelClaim, type Shape, shapeOf, worstOf } from './level-claims.ts'
 import { measuredAlike } from './measured-alike.ts'
 import type { Noise } from './noise.ts'
 import { noiseOf } from './noise.ts'

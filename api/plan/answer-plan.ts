@@ -3,9 +3,9 @@ import { benchOfPattern } from '#api/contract/bench-of-pattern.ts'
 import { patternPlan } from '#api/contract/patterns.ts'
 import type { PlanTried, TriedPlan } from '#api/contract/plan.ts'
 import { Problem } from '#api/contract/problem.ts'
-import { questionOf } from '#api/contract/question.ts'
+import { type Asking, comparisons, questionOf } from '#api/contract/question.ts'
 import { earlierLosses } from '#db/earlier-differences.ts'
-import type { Database, RuleCondition } from '#db/tables.ts'
+import type { Database } from '#db/tables.ts'
 import { factorsOf, ruleInForce, rulesOf, type TrialRow } from '#db/trials.ts'
 import { countPlan } from './count-plan.ts'
 import { newSeed } from './draw-plan.ts'
@@ -41,6 +41,7 @@ export async function answerPlan(
   const seed = wanted.seed ?? trial.seed ?? newSeed()
   const nothingToTry = whyNothing(tested, {
     levels: factor.levels.length,
+    compares: conditions.some((it) => comparisons.has(questionOf(it))),
     bracket: conditions.some((it) => questionOf(it) === 'light'),
   })
   const power =
@@ -74,13 +75,19 @@ export async function answerPlan(
   }
 }
 
-type TestedCondition = Omit<RuleCondition, 'end' | 'direction'>
+type TestedCondition = Asking
 
 function whyNothing(
   tested: TestedCondition | undefined,
-  { levels, bracket }: { readonly levels: number; readonly bracket: boolean },
+  {
+    levels,
+    bracket,
+    compares,
+  }: { readonly levels: number; readonly bracket: boolean; readonly compares: boolean },
 ): string | null {
   if (bracket) return 'A bracket between blue wools is read off, not tested; there is nothing to try.'
+  if (!tested && compares)
+    return 'What is tried here is “as good as”. How many sessions “better than” or “the same as” needs is not reckoned; six or more are a good beginning.'
   if (!tested) {
     return 'This rule judges by limits that every unit must meet, not by chance; there is nothing to try. More sessions or lots make the claim wider.'
   }

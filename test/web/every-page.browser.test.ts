@@ -81,12 +81,16 @@ describe('with the example studio', () => {
     ...['Plan', 'Readings', 'Findings', 'Evidence'].map(
       (part): Row => [`${ladder} ${part}`, `/trials/:id/${part.toLowerCase()}`, ladder],
     ),
-    ['35 minutes of steam holds.', '/sheets/trials/:id', ladder],
+    ['35 minutes of steam is enough.', '/sheets/trials/:id', ladder],
     [`${acid} Findings`, '/trials/:id/findings', acid],
-    ['On superwash wool, 30 mL of vinegar per 100 g is enough: it holds.', '/sheets/trials/:id', acid],
+    [
+      'On superwash wool, 30 mL of vinegar per 100 g is enough. On wool/nylon 80/20, 30 mL of vinegar per 100 g is enough. On silk, not reached: 120 mL of vinegar per 100 g, the most that was tried, is not enough.',
+      '/sheets/trials/:id',
+      acid,
+    ],
     [`${claims} Findings`, '/trials/:id/findings', claims],
     [
-      'Oat, lichen and brick hold; plum and slate are not settled; deep turquoise does not hold.',
+      'Oat, lichen and brick pass: 3 of 3 lots each; plum fails: staining 3-4 (lot A); slate fails: staining 3-4 (lot A); deep turquoise fails: staining 2-3 (lot A) (dates not recorded).',
       '/sheets/trials/:id',
       claims,
     ],

@@ -20,8 +20,11 @@ test('home begins with a doubt, and the example studio opens into open trials an
   await page.getByRole('heading', { name: 'Open trials' }).waitFor()
   const ladder = page.getByRole('listitem').filter({ hasText: 'How short can steaming be?' })
   await ladder.getByText('4 sessions · 24 of 24 skeins read · invented').waitFor()
-  await ladder.getByText('35 minutes of steam holds').waitFor()
-  await page.getByRole('region', { name: 'Newest finding' }).getByText('35 minutes of steam holds.').waitFor()
+  await ladder.getByText('35 minutes of steam is enough').waitFor()
+  await page
+    .getByRole('region', { name: 'Newest finding' })
+    .getByText('35 minutes of steam is enough.')
+    .waitFor()
 })
 
 test('a trial of two ways is started, planned, its rule locked and its places drawn', async () => {
@@ -37,7 +40,7 @@ test('a trial of two ways is started, planned, its rule locked and its places dr
   await page.getByText('If one hour is truly as good as overnight').waitFor()
   await page.getByText('each level counts 6').waitFor()
 
-  await page.getByLabel('Margin, extra loss').fill('1,5')
+  await page.getByLabel('Margin', { exact: true }).fill('1,5')
   await page.getByRole('button', { name: 'Keep this rule' }).click()
   await page.getByText('Edition 1, not locked').waitFor()
   await page.getByRole('button', { name: 'Lock the rule' }).click()
@@ -69,10 +72,10 @@ test('a later edition asks for its reason, and what was typed stays when it is m
   await page.getByRole('button', { name: 'Start this trial' }).click()
   await page.getByRole('button', { name: 'Lock the rule' }).click()
   await page.getByText(/^Rule locked/).waitFor()
-  await page.getByLabel('Margin, extra loss').fill('0.8')
+  await page.getByLabel('Margin', { exact: true }).fill('0.8')
   await page.getByRole('button', { name: 'Keep as edition 2' }).click()
   await page.getByText('This is edition 2: give the reason for the change.').waitFor()
-  expect(await page.getByLabel('Margin, extra loss').inputValue()).toBe('0.8')
+  expect(await page.getByLabel('Margin', { exact: true }).inputValue()).toBe('0.8')
   await page.getByLabel('Why edition 2').fill('buyers see less than 1')
   await page.getByRole('button', { name: 'Keep as edition 2' }).click()
   await page.getByText('Edition 2, not locked: buyers see less than 1').waitFor()

@@ -18,11 +18,7 @@ type Interval = { readonly role: string; readonly lower?: number | null; readonl
  * const { place } = rulerScale([{ role: 'step', lower: -0.47, upper: 0.5 }], 1)
  * [place(0) > 0, place(1) < 100] // [true, true]
  */
-export function rulerScale(
-  steps: readonly Interval[],
-  margin: number,
-  boundName = 'margin',
-): RulerScale {
+export function rulerScale(steps: readonly Interval[], margin: number, boundName = 'margin'): RulerScale {
   const reach = 2 * Math.abs(margin) || 1
   const near = steps.flatMap(({ lower, upper }) =>
     typeof lower === 'number' && typeof upper === 'number' && lower < reach && upper > -reach
@@ -37,5 +33,8 @@ export function rulerScale(
   const others = scale.ticks
     .filter((tick) => Math.abs(place(tick) - place(margin)) > room)
     .map((at) => ({ at, words: figure(at, scale.decimals), strong: false }))
-  return { place, labels: [...others, { at: margin, words: `${boundName} ${figure(margin, 1)}`, strong: true }] }
+  return {
+    place,
+    labels: [...others, { at: margin, words: `${boundName} ${figure(margin, 1)}`, strong: true }],
+  }
 }

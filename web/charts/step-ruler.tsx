@@ -62,7 +62,9 @@ export function StepRuler(props: StepRulerProps) {
             <tr>
               <th scope="col">{axisLabel}</th>
               <th scope="col" class="step-ruler-cell">
-                <span class="visually-hidden">interval on a ruler, the {boundName} at {figure(margin, 1)}</span>
+                <span class="visually-hidden">
+                  interval on a ruler, the {boundName} at {figure(margin, 1)}
+                </span>
                 {scale.labels.map(({ at, words, strong }) => (
                   <span
                     key={words}

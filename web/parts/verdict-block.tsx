@@ -1,8 +1,8 @@
 import './verdict-block.css'
 import type { ComponentChildren } from 'preact'
 import type { Verdict } from '#api/science/verdicts/verdict.ts'
-import { VerdictSentence } from '#web/parts/verdict-sentence.tsx'
 import { VerdictMark } from '#web/parts/verdict-mark.tsx'
+import { VerdictSentence } from '#web/parts/verdict-sentence.tsx'
 
 export type VerdictBlockProps = {
   readonly verdict: Verdict
@@ -32,7 +32,7 @@ export function VerdictBlock(props: VerdictBlockProps) {
     <div class={small ? 'verdict-block verdict-block-small' : 'verdict-block'}>
       {small ? tile : null}
       <div class="verdict-block-answer">
-        <VerdictMark verdict={verdict} scale={small ? 1.2 : 2} />
+        {props.parts === undefined ? <VerdictMark verdict={verdict} scale={small ? 1.2 : 2} /> : null}
         {props.parts ?? <VerdictSentence sentence={sentence} />}
       </div>
       {lead === undefined ? null : <p class="verdict-block-lead">{lead}</p>}

@@ -10,15 +10,33 @@ const long = 90
  * clausesOf('Moss passes: 5 of 5 lots; turquoise fails: staining of wool 2-3 (lot A); slate: 3 of 5 planned lots are in.') // ['Moss passes: 5 of 5 lots', 'turquoise fails: staining of wool 2-3 (lot A)', 'slate: 3 of 5 planned lots are in.']
  */
 export function clausesOf(headline: string): readonly string[] {
-  return headline.length < long ? [headline] : headline.split('; ')
+  const clauses = headline.length < long ? [headline] : headline.replace(suffix, '.').split('; ')
+  return clauses.length === 1 ? [headline] : clauses
 }
+
+/**
+ * What stands behind a headline and counts for all of it: that dates are missing, or that the rule came late.
+ *
+ * @example
+ * suffixOfHeadline('On silk, 30 mL is enough (dates not recorded).') // 'Dates not recorded.'
+ */
+export function suffixOfHeadline(headline: string): string {
+  const words = suffix.exec(headline)?.[1]
+  return words === undefined ? '' : `${words.charAt(0).toUpperCase()}${words.slice(1)}.`
+}
+
+const suffix = / \((dates not recorded|rule written after reading)\)\.$/
 
 /** A headline, a line for each thing that it speaks of where there are several. */
 export function VerdictSentence({ sentence }: { readonly sentence: string }) {
   const clauses = clausesOf(sentence)
   if (clauses.length === 1)
     return (
-      <p class={sentence.length < long ? 'verdict-block-sentence' : 'verdict-block-sentence verdict-block-long'}>
+      <p
+        class={
+          sentence.length < long ? 'verdict-block-sentence' : 'verdict-block-sentence verdict-block-long'
+        }
+      >
         {sentence}
       </p>
     )
@@ -30,6 +48,7 @@ export function VerdictSentence({ sentence }: { readonly sentence: string }) {
           {place < clauses.length - 1 ? <span class="visually-hidden">; </span> : null}
         </li>
       ))}
+      {suffixOfHeadline(sentence) === '' ? null : <li>{suffixOfHeadline(sentence)}</li>}
     </ul>
   )
 }

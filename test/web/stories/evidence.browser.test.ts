@@ -27,7 +27,7 @@ async function withoutScript(path: string): Promise<{ page: Page; words: string;
   return { page, words, pictures: await page.getByRole('img').count() }
 }
 
-test('evidence of colourfastness is shown, printed and frozen, and needs no script', async () => {
+test('evidence of colourfastness is shown, printed and published, and needs no script', async () => {
   const { page, complaints } = await tool.newPage()
   await page.goto('/')
   await page.getByRole('link', { name: 'Is this colourway colourfast?' }).click()
@@ -67,7 +67,7 @@ test('evidence of colourfastness is shown, printed and frozen, and needs no scri
     page.context().waitForEvent('page'),
     page.getByRole('link', { name: 'Print', exact: true }).click(),
   ])
-  await sheet.getByText('Draft, not frozen').waitFor()
+  await sheet.getByText('Draft, not published').waitFor()
   await sheet.getByRole('heading', { level: 1, name: claim }).waitFor()
   const printed = await factsOf(sheet)
   for (const term of ['Worst result', 'How many', 'Not tested', 'Test'])
@@ -76,14 +76,18 @@ test('evidence of colourfastness is shown, printed and frozen, and needs no scri
   expect(await sheet.getByRole('columnheader', { name: 'mean' }).count()).toBe(0)
   await sheet.close()
 
-  await page.getByRole('button', { name: 'Freeze this sheet' }).click()
-  const frozen = page.getByRole('listitem').filter({ hasText: 'checksum' })
-  const checksum = /checksum ([0-9a-f]{8})/.exec((await frozen.textContent()) ?? '')?.[1] ?? 'none'
-  const path = (await frozen.getByRole('link').getAttribute('href')) ?? ''
+  // The verdict first, then the sheet.
+  expect(await page.getByRole('button', { name: 'Publish the sheet' }).count()).toBe(0)
+  await page.getByRole('button', { name: 'Record the verdict' }).click()
+  await page.getByText(/^Verdict recorded /).waitFor()
+  await page.getByRole('button', { name: 'Publish the sheet' }).click()
+  const published = page.getByRole('listitem').filter({ hasText: 'checksum' })
+  const checksum = /checksum ([0-9a-f]{8})/.exec((await published.textContent()) ?? '')?.[1] ?? 'none'
+  const path = (await published.getByRole('link').getAttribute('href')) ?? ''
 
   const withScript = await tool.newPage()
   await withScript.page.goto(path)
-  await withScript.page.getByText('Evidence sheet, frozen').waitFor()
+  await withScript.page.getByText('Evidence sheet, published').waitFor()
   const words = (await withScript.page.locator('body').textContent()) ?? ''
   expect(words.replaceAll(' ', '')).toContain(`checksum${checksum}`)
   expect(await withScript.page.locator('script').count()).toBe(0)

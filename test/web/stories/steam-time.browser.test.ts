@@ -42,13 +42,13 @@ test('a minimum steam time is decided from an empty studio by keyboard alone', a
   await page.getByRole('heading', { name: '24 rows kept' }).waitFor()
   await keys.press(page.getByRole('link', { name: 'Open the findings' }))
 
-  await page.getByText('35 minutes of steam holds.', { exact: true }).waitFor()
+  await page.getByText('35 minutes of steam is enough (dates not recorded).', { exact: true }).waitFor()
   const finding = await page.getByRole('main').textContent()
-  expect(finding).toContain('its extra loss is between −0.47 and 0.50 ΔE00 (90\u00a0% interval, mean 0.02)')
+  expect(finding).toContain('it changed by −0.50 to 0.55 ΔE00 more (90\u00a0% interval, mean 0.02)')
   expect(finding).toContain('8 skeins from 8 packets in 4 sessions')
-  expect(finding).toContain('20 minutes does not hold')
+  expect(finding).toContain('Do not go to 20 minutes')
 
-  await keys.press(page.getByRole('button', { name: 'Declare the verdict' }))
-  await page.getByText(/^Declared .*, under edition 1 of the rule\.$/).waitFor()
+  await keys.press(page.getByRole('button', { name: 'Record the verdict' }))
+  await page.getByText(/^Recorded .*, under edition 1 of the rule\.$/).waitFor()
   expect(complaints).toEqual([])
 })

@@ -67,12 +67,7 @@ function Evidence({ trialId, draft, sheets, again, asked, lookWithin }: Evidence
   const { sheet, hasVerdict, path, within, recordedAt, refusedToRecord, refusedToPublish } = draft
   const choice =
     within === null ? null : (
-      <LevelChoice
-        factor={within.factor}
-        levels={within.levels}
-        chosen={asked}
-        onChoose={lookWithin}
-      />
+      <LevelChoice factor={within.factor} levels={within.levels} chosen={asked} onChoose={lookWithin} />
     )
   if (!hasVerdict) {
     return (

@@ -1,4 +1,5 @@
 import { patternPlan } from '#api/contract/patterns.ts'
+import { comparisons, questionOf } from '#api/contract/question.ts'
 
 /**
  * Whether a kind of trial holds its levels against a reference. A claim, a light card and a batch judge each level for
@@ -9,18 +10,18 @@ import { patternPlan } from '#api/contract/patterns.ts'
  */
 export function hasReference(pattern: string): boolean {
   return patternPlan(pattern).rule.conditions.some(
-    ({ against }) => against === 'reference' || against === 'next level',
+    (condition) => comparisons.has(questionOf(condition)) || condition.against === 'next level',
   )
 }
 
 /**
- * Whether its answer is a loss, so that a twin which is never worn shows the noise.
+ * Whether its answer is a loss, so that a twin which is never washed shows the measuring error.
  *
  * @example
  * [wantsTwins('P1'), wantsTwins('P2')] // [true, false]
  */
 export function wantsTwins(pattern: string): boolean {
   return patternPlan(pattern).rule.conditions.some(
-    ({ outcome, statistic }) => outcome === 'dE00' && statistic === 'upper limit',
+    (condition) => condition.outcome === 'dE00' && comparisons.has(questionOf(condition)),
   )
 }

@@ -7,7 +7,7 @@ import { ProblemNote } from '#web/parts/problem-note.tsx'
 
 export type PlanDoProps = {
   readonly bench: PatternBench
-  /** A twin that is never worn would show the noise of this trial. */
+  /** A twin that is never washed would show the measuring error of this trial. */
   readonly twinsWanted: boolean
   /** Sessions that are drawn, and that are planned now. */
   readonly drawn: number
@@ -34,7 +34,7 @@ export function PlanDo(props: PlanDoProps) {
       {more > 0 && twinsWanted ? (
         <Tick
           name="twins"
-          label="With a twin of the reference in each session, never worn: it shows the noise"
+          label="With a twin of the reference in each session, never washed: it shows the measuring error"
           ticked={twins}
           onTick={setTwins}
         />

@@ -1,12 +1,12 @@
 import './plan-rule.css'
-import { outcomeKind } from '#api/contract/outcomes.ts'
+import { comparisons, isOrdinal, questionOf } from '#api/contract/question.ts'
 import type { Rule } from '#api/contract/trial.ts'
 import { wearAxes } from '#api/contract/wear-words.ts'
 import { Refused } from '#web/api/client.ts'
 import { Pick } from '#web/form/choice.tsx'
 import { dayAndTime } from '#web/form/date-words.ts'
 import { Field } from '#web/form/field.tsx'
-import { fieldOfPointer, type RuleDraft, type RuleField } from '#web/pages/trial/rule-draft.ts'
+import { askedAs, fieldOfPointer, type RuleDraft, type RuleField } from '#web/pages/trial/rule-draft.ts'
 import { Button } from '#web/parts/button.tsx'
 import { Sentence } from '#web/parts/delta-e.tsx'
 import { ProblemNote } from '#web/parts/problem-note.tsx'
@@ -64,13 +64,28 @@ export function PlanRule(props: PlanRuleProps) {
           onKeep()
         }}
       >
+        {draft.asked.map(({ key, condition, choice }) =>
+          choice === undefined ? null : (
+            <Pick
+              key={key}
+              name={`${key}/question`}
+              label={choice.label}
+              options={choice.options}
+              value={questionOf(condition)}
+              onChoose={(chosen) => {
+                const option = choice.options.find(({ value }) => value === chosen)
+                if (option) onChange(askedAs(draft, key, option.value))
+              }}
+            />
+          ),
+        )}
         <div class="fields fields-in-pairs">
           {draft.fields.map((field) => (
             <Field
               key={field.id}
               name={field.id}
               label={field.label}
-              {...helpOf(field)}
+              {...(field.help === undefined ? {} : { help: field.help })}
               kind="number"
               unit={<Sentence text={field.unit} />}
               value={draft.typed[field.id] ?? ''}
@@ -104,7 +119,7 @@ export function PlanRule(props: PlanRuleProps) {
               />
             </div>
           )}
-          {draft.fields.some(({ side }) => side === 'margin') ? (
+          {draft.fields.some(({ side }) => side === 'margin' || side === 'leastGain') ? (
             <Field
               name="confidence"
               label="Confidence"
@@ -117,7 +132,9 @@ export function PlanRule(props: PlanRuleProps) {
             />
           ) : null}
         </div>
-        {draft.fields.some(({ condition }) => condition.statistic === 'upper limit') ? (
+        {draft.fields.some(
+          ({ question, condition }) => comparisons.has(question) && !isOrdinal(condition.outcome),
+        ) ? (
           <Pick
             name="method"
             label="Compared"
@@ -126,9 +143,6 @@ export function PlanRule(props: PlanRuleProps) {
             onChoose={(method) => onChange({ ...draft, method: method as RuleDraft['method'] })}
           />
         ) : null}
-        {draft.bare.map((condition) => (
-          <p key={condition.statistic}>{bareWords(condition)}</p>
-        ))}
         <p class="soft small">{whenJudged(props)}</p>
         {rules.length > 0 ? <Editions rules={rules} /> : null}
         {changed && next > 1 ? (
@@ -154,19 +168,6 @@ export function PlanRule(props: PlanRuleProps) {
       </form>
     </Section>
   )
-}
-
-/** Beside what a limit does: that it may be left out. */
-function helpOf({ help, optional }: RuleField): { help?: string } {
-  if (help !== undefined) return { help }
-  return optional ? { help: 'blank: no limit' } : {}
-}
-
-/** A condition without a number, in words. */
-function bareWords({ statistic, outcome }: RuleDraft['bare'][number]): string {
-  if (statistic === 'bracket')
-    return 'Each colour is placed between the blue wools of its own card: the answer is a bracket.'
-  return `${outcomeKind(outcome).label}: the mean of the differences within each session, with its interval.`
 }
 
 function whenJudged({ plannedSessions, sessionWord }: PlanRuleProps): string {

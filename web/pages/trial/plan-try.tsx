@@ -64,7 +64,7 @@ export function PlanTry(props: PlanTryProps) {
               />
               <Field
                 name="noise"
-                label="Noise of reading"
+                label="Measuring error"
                 kind="number"
                 unit={<DeltaE />}
                 value={draft.noise ?? figure(tried.noise, 1)}

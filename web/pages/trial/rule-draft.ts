@@ -1,12 +1,14 @@
 import { outcomeKind } from '#api/contract/outcomes.ts'
 import { type PatternCondition, patternPlan } from '#api/contract/patterns.ts'
+import { countsLots, type Question, questionOf } from '#api/contract/question.ts'
 import type { Rule } from '#api/contract/trial.ts'
-import { wearInWords, wearKey } from '#api/contract/wear-words.ts'
+import { wearKey } from '#api/contract/wear-words.ts'
 import type { NewRuleSent } from '#web/api/trials.ts'
 import { numberTyped } from '#web/form/number-typed.ts'
+import { type RuleSide, sideOf, wordsOfField } from '#web/pages/trial/rule-field-words.ts'
+import { type QuestionChoice, questionChoices } from '#web/pages/trial/rule-questions.ts'
 
 type Condition = Rule['conditions'][number]
-type Side = 'margin' | 'atLeast' | 'atMost'
 
 /** One number of a rule, as it stands in the form. */
 export type RuleField = {
@@ -15,20 +17,31 @@ export type RuleField = {
   readonly help: string | undefined
   /** “ΔE00”, “or better”, “or fewer”. */
   readonly unit: string
-  readonly side: Side
+  readonly side: RuleSide
+  readonly question: Question
   readonly condition: Condition
   /** A limit may be left out; what judges may not. */
   readonly optional: boolean
+  /** Left blank the question is still asked, by its usual bound. */
+  readonly blankAsks: boolean
+}
+
+/** A condition of the rule, with the questions that may be asked of it where its pattern allows a choice. */
+type Asked = {
+  readonly key: string
+  readonly condition: Condition
+  readonly choice: QuestionChoice | undefined
 }
 
 export type RuleDraft = {
+  readonly asked: readonly Asked[]
   readonly fields: readonly RuleField[]
-  /** Conditions without a number: a bracket, a gain. */
-  readonly bare: readonly Condition[]
   readonly typed: Readonly<Record<string, string>>
   /** The wear that the rule names; empty for a rule of what is not worn. */
   readonly wearAmount: string
   readonly wearAxis: string
+  /** The wear that the rule named when the form was filled. */
+  readonly wearBefore: string
   readonly method: Rule['method']
   readonly confidence: string
 }
@@ -36,42 +49,76 @@ export type RuleDraft = {
 /** The form of a rule: the newest edition, and the limits that its pattern offers beside. */
 export function ruleDraft(pattern: string, newest: Rule | undefined): RuleDraft {
   const usual = patternPlan(pattern).rule
-  const kept: readonly Condition[] = newest?.conditions ?? usual.conditions.map(asCondition)
+  const kept: readonly Condition[] = newest?.conditions ?? usual.conditions.map(asNew)
   const mainWear = kept[0]?.wear ?? {}
   const [axis] = Object.keys(mainWear)
   const main = wearKey(mainWear)
-  const idOf = (it: Condition): string => {
+  const keyOf = (it: Condition): string => {
     const own = wearKey(it.wear)
-    return [it.outcome, it.fibre ?? '', it.statistic, own === main || own === '' ? '' : own].join('/')
+    const counted = countsLots(it) ? 'lots' : questionOf(it) === 'to-standard' ? (it.statistic ?? 'mean') : ''
+    return [it.outcome, it.fibre ?? '', counted, own === main || own === '' ? '' : own].join('/')
   }
-  const met = new Set(kept.map(idOf))
+  const met = new Set(kept.map(keyOf))
   const offered = [...usual.conditions, ...usual.offers]
-    .map(asCondition)
-    .map((it) => (wearKey(it.wear) === '' || newest === undefined ? it : { ...it, wear: mainWear }))
-    .filter((it) => !met.has(idOf(it)))
+    .map(asNew)
+    .map((it) => (wearKey(it.wear) === '' || main === '' || !newest ? it : { ...it, wear: mainWear }))
+    .filter((it) => !met.has(keyOf(it)) && mayBeBlank(it))
     .map(withoutNumbers)
-  const fields: RuleField[] = []
-  const bare: Condition[] = []
-  const typed: Record<string, string> = {}
-  for (const condition of [...kept, ...offered]) {
-    const side = sideOf(condition)
-    if (side === undefined) {
-      if (kept.includes(condition)) bare.push(condition)
-      continue
-    }
-    const id = idOf(condition)
-    fields.push({ id, side, condition, ...wordsOf(condition, { side, main }) })
-    typed[id] = said(condition, side)
-  }
+  const asked = [...kept, ...offered].map((condition) => ({
+    key: keyOf(condition),
+    condition,
+    choice: questionChoices(pattern, condition),
+  }))
+  const fields = asked.map((it) => fieldOf(it, main))
   return {
+    asked,
     fields,
-    bare,
-    typed,
+    typed: Object.fromEntries(fields.map(({ id, side, condition }) => [id, said(condition, side)])),
     wearAmount: axis === undefined ? '' : String(mainWear[axis]),
     wearAxis: axis ?? '',
+    wearBefore: main,
     method: newest?.method ?? usual.method,
     confidence: String(Number(((newest?.confidence ?? usual.confidence) * 100).toPrecision(6))),
   }
+}
+
+/** The form after another question is chosen of one condition: its number is another, what was typed elsewhere stays. */
+export function askedAs(draft: RuleDraft, key: string, question: Question): RuleDraft {
+  const asked = draft.asked.map((it) => {
+    if (it.key !== key || questionOf(it.condition) === question) return it
+    const { statistic: _, ...rest } = withoutNumbers(it.condition)
+    return { ...it, condition: { ...rest, question, ...usualNumber(question) } }
+  })
+  const fields = asked.map((it) => fieldOf(it, draft.wearBefore))
+  const before = Object.fromEntries(fields.map(({ id, side, condition }) => [id, said(condition, side)]))
+  return { ...draft, asked, fields, typed: { ...before, ...draft.typed } }
+}
+
+/** The usual number of a question that a pattern does not begin with. */
+function usualNumber(question: Question): Partial<Condition> {
+  if (question === 'light') return { atLeast: 4 }
+  return question === 'better' ? {} : { margin: 1 }
+}
+
+function fieldOf({ key, condition }: Asked, main: string): RuleField {
+  const side = sideOf(condition)
+  const question = questionOf(condition)
+  return {
+    id: `${key}/${side}`,
+    side,
+    question,
+    condition,
+    ...wordsOfField(condition, { side, main }),
+    optional: mayBeBlank(condition),
+    blankAsks: question === 'better' || question === 'light',
+  }
+}
+
+/** A limit may be left out, and what is only described; what judges may not. */
+function mayBeBlank(condition: Condition): boolean {
+  const question = questionOf(condition)
+  if (question === 'to-standard') return condition.statistic === 'every unit'
+  return question === 'within-limit' && !countsLots(condition)
 }
 
 /** The rule as it is sent. What was typed and is no number goes as it is, for the server to name. */
@@ -81,10 +128,7 @@ export function sentRule(
 ): NewRuleSent {
   const confidence = numberTyped(draft.confidence)
   return {
-    conditions: [
-      ...draft.fields.flatMap((field) => conditionOf(field, draft)),
-      ...draft.bare.map((it) => worn(it, draft)),
-    ],
+    conditions: [...draft.fields.flatMap((field) => conditionOf(field, draft))],
     method: draft.method,
     plannedSessions,
     confidence: confidence === undefined ? draft.confidence : Number((confidence / 100).toPrecision(6)),
@@ -116,63 +160,20 @@ function conditionOf(field: RuleField, draft: RuleDraft): Condition[] {
   const text = (draft.typed[field.id] ?? '').trim()
   if (text === '' && field.optional) return []
   const number = numberTyped(text)
-  const bare = withoutNumbers(worn(field.condition, draft))
+  const { [field.side]: _, ...bare } = worn(field.condition, draft)
   // A text that is no number must reach the server as it is, to be refused at its place.
   const value = number ?? (text === '' ? undefined : (text as unknown as number))
   return [value === undefined ? bare : { ...bare, [field.side]: value }]
 }
 
 /** The condition at the wear that the form names, where it was one of that wear. */
-function worn(condition: Condition, { wearAmount, wearAxis, fields, bare }: RuleDraft): Condition {
-  const before = wearKey((fields[0]?.condition ?? bare[0])?.wear ?? {})
+function worn(condition: Condition, { wearAmount, wearAxis, wearBefore }: RuleDraft): Condition {
   const amount = numberTyped(wearAmount)
-  if (before === '' || wearKey(condition.wear) !== before || wearAxis === '') return condition
+  if (wearBefore === '' || wearKey(condition.wear) !== wearBefore || wearAxis === '') return condition
   return { ...condition, wear: amount === undefined ? condition.wear : { [wearAxis]: amount } }
 }
 
-function sideOf(condition: Condition): Side | undefined {
-  const { statistic, margin, atLeast, atMost, against } = condition
-  if (statistic === 'upper limit' || margin !== undefined || against === 'next level') return 'margin'
-  if (atLeast !== undefined) return 'atLeast'
-  if (atMost !== undefined) return 'atMost'
-  if (statistic === 'every unit' || statistic === 'worst lot')
-    return condition.direction === 'larger is better' ? 'atLeast' : 'atMost'
-  return undefined
-}
-
-function wordsOf(
-  condition: Condition,
-  { side, main }: { readonly side: Side; readonly main: string },
-): Pick<RuleField, 'label' | 'help' | 'unit' | 'optional'> {
-  const { outcome, fibre, statistic, against, end, wear } = condition
-  const kind = outcomeKind(outcome)
-  const name = `${kind.label}${fibre === undefined || statistic !== 'worst lot' ? '' : ` of ${fibre}`}`
-  const elsewhere = wearKey(wear) !== '' && wearKey(wear) !== main ? `after ${wearInWords(wear)}` : undefined
-  if (side === 'margin') {
-    return {
-      label: outcome === 'dE00' ? 'Margin, extra loss' : `Margin, ${name}`,
-      help: against === 'next level' ? 'between the means of neighbours' : elsewhere,
-      unit: kind.unit ?? (outcome === 'lightness' ? 'L*' : ''),
-      optional: false,
-    }
-  }
-  const better = kind.scale === 'grade' ? 'or better' : 'or more'
-  const less =
-    kind.scale === 'count' ? 'or fewer' : kind.unit === undefined ? 'or less' : `${kind.unit} or less`
-  return {
-    label: outcome === 'staining' && statistic === 'every unit' ? 'Worst staining' : name,
-    help:
-      end === 'high'
-        ? 'closes the window from above'
-        : statistic === 'worst lot'
-          ? (elsewhere ?? 'in the worst lot')
-          : elsewhere,
-    unit: side === 'atLeast' ? better : less,
-    optional: statistic === 'every unit',
-  }
-}
-
-function said(condition: Condition, side: Side): string {
+function said(condition: Condition, side: RuleSide): string {
   const value = condition[side]
   if (value === undefined) return ''
   if (outcomeKind(condition.outcome).scale === 'grade' && !Number.isInteger(value))
@@ -180,11 +181,21 @@ function said(condition: Condition, side: Side): string {
   return side === 'margin' && Number.isInteger(value) ? value.toFixed(1) : String(value)
 }
 
-function asCondition({ wear, ...rest }: PatternCondition): Condition {
-  return { ...rest, wear: { ...wear } }
+/** A pattern’s condition as a new rule sends it: by its question. “worst lot” and “every unit” of a batch still say what is counted. */
+function asNew({ wear, ...stored }: PatternCondition): Condition {
+  const question = questionOf({ ...stored, wear })
+  const { statistic, ...rest } = stored
+  const counts = countsLots(stored) || (question === 'to-standard' && statistic === 'every unit')
+  const base = { ...rest, wear: { ...wear }, question, ...(counts ? { statistic } : {}) }
+  if (question === 'light') return { ...usualNumber('light'), ...base }
+  if (question !== 'sees' || base.atMost === undefined) return base
+  // Half a margin is what must be told apart.
+  const { atMost, ...others } = base
+  return { ...others, margin: 2 * atMost }
 }
 
-function withoutNumbers({ margin: _, atLeast: __, atMost: ___, ...rest }: Condition): Condition {
+function withoutNumbers(condition: Condition): Condition {
+  const { margin: _, leastGain: __, atLeast: ___, atMost: ____, ...rest } = condition
   return rest
 }
 

@@ -82,7 +82,7 @@ export function planToTry(
   const sdOfDifferences = read('spread', 'A number above 0, such as 0.5.', (it) => it > 0 && it <= 200)
   const noise = read('noise', 'A number from 0, such as 0.3.', (it) => it >= 0 && it <= 200)
   const seed = read('seed', 'A whole number from 0.', (it) => Number.isSafeInteger(it) && it >= 0)
-  const tested = rule.fields.find(({ condition }) => condition.statistic === 'upper limit')
+  const tested = rule.fields.find(({ question }) => question === 'no-worse')
   const margin = tested && numberTyped(rule.typed[tested.id] ?? '')
   const confidence = numberTyped(rule.confidence)
   const usable = confidence !== undefined && confidence > 50 && confidence <= 99.9

@@ -1,6 +1,14 @@
 import { expect, test } from 'vitest'
+import { patternPlans } from '#api/contract/patterns.ts'
 import type { Rule } from '#api/contract/trial.ts'
-import { differs, fieldOfPointer, type RuleDraft, ruleDraft, sentRule } from '#web/pages/trial/rule-draft.ts'
+import {
+  askedAs,
+  differs,
+  fieldOfPointer,
+  type RuleDraft,
+  ruleDraft,
+  sentRule,
+} from '#web/pages/trial/rule-draft.ts'
 
 const typed = (draft: RuleDraft, outcome: string, text: string): RuleDraft => {
   const field = draft.fields.find(({ condition }) => condition.outcome === outcome)
@@ -28,7 +36,7 @@ test('the ladder of times begins with margin 1.0, staining 4, rinses 4, felting 
   const draft = ruleDraft('P1', undefined)
   const said = draft.fields.map(({ label, id, unit }) => `${label} ${draft.typed[id]} ${unit}`)
   expect(said).toEqual([
-    'Margin, extra loss 1.0 ΔE00',
+    'Margin 1.0 ΔE00',
     'Worst staining 4 or better',
     'Rinses 4 or fewer',
     'Felting 2 or less',
@@ -45,7 +53,6 @@ test('the acid ladder names dye left and the lightness between neighbours, and n
       end: 'low',
       against: 'none',
       question: 'within-limit',
-      statistic: 'every unit',
       direction: 'smaller is better',
       atMost: 6,
     },
@@ -106,9 +113,67 @@ test('a rule of worst lots keeps each wear of its own', () => {
   expect(conditions.every(({ atLeast }) => atLeast === 4)).toBe(true)
 })
 
-test('a light card asks for blue wool 4 unless another is typed', () => {
+test('a light card asks for blue wool 4 or better, or its open halves against the covered ones', () => {
   const draft = ruleDraft('P5', undefined)
   expect(sentRule(draft, { plannedSessions: 1 }).conditions).toMatchObject([
-    { question: 'light', atLeast: 4, wear: { 'X1 days': 70 } },
+    { question: 'light', wear: { 'X1 days': 70 }, atLeast: 4 },
   ])
+  const halves = sentRule(askedAs(draft, draft.asked[0]?.key ?? '', 'open-against-covered'), {
+    plannedSessions: 1,
+  }).conditions
+  expect(halves).toMatchObject([{ question: 'open-against-covered', wear: { 'X1 days': 70 }, margin: 1 }])
+  expect(halves[0]).not.toHaveProperty('atLeast')
+  expect(halves[0]).not.toHaveProperty('statistic')
+})
+
+test('two ways are asked as good as, the same as or better than, and each sends its own number', () => {
+  const draft = ruleDraft('P4', undefined)
+  const [first] = draft.asked
+  expect(first?.choice?.options.map(({ value }) => value)).toEqual(['no-worse', 'alike', 'better'])
+  const sent = (it: RuleDraft) => sentRule(it, { plannedSessions: 6 }).conditions[0]
+  expect(sent(draft)).toMatchObject({ question: 'no-worse', margin: 1 })
+  const better = askedAs(draft, first?.key ?? '', 'better')
+  expect(sent(better)).toMatchObject({ question: 'better', against: 'reference' })
+  expect(sent(better)).not.toHaveProperty('margin')
+  expect(sent(typed(better, 'dE00', '0.5'))).toMatchObject({ question: 'better', leastGain: 0.5 })
+  const again = askedAs(typed(better, 'dE00', '0.5'), first?.key ?? '', 'alike')
+  expect(sent(again)).toMatchObject({ question: 'alike', margin: 1 })
+  expect(sent(again)).not.toHaveProperty('leastGain')
+})
+
+test('every number that the form shows of a pattern is one that the judging knows, and none is sent blank', () => {
+  for (const { pattern } of patternPlans) {
+    const draft = ruleDraft(pattern, undefined)
+    for (const { question, ...condition } of sentRule(draft, { plannedSessions: 4 }).conditions) {
+      expect(question, pattern).toBeDefined()
+      const numbers = [condition.margin, condition.leastGain, condition.atLeast, condition.atMost]
+      if (question !== 'better')
+        expect(
+          numbers.some((it) => it !== undefined),
+          pattern,
+        ).toBe(true)
+    }
+  }
+})
+
+test('staining that the acid ladder offers is asked after its washes, also once the rule is kept', () => {
+  const again = ruleDraft('P2', kept(ruleDraft('P2', undefined)))
+  const { conditions } = sentRule(typed(again, 'staining', '4'), { plannedSessions: 3 })
+  expect(conditions.find(({ outcome }) => outcome === 'staining')).toMatchObject({
+    question: 'within-limit',
+    wear: { W2: 3 },
+    atLeast: 4,
+  })
+})
+
+test('an old rule is shown as it was written, and is not changed by opening it', () => {
+  const rule = kept(ruleDraft('P1', undefined))
+  const old: Rule = {
+    ...rule,
+    conditions: rule.conditions.map(({ question, ...it }) => ({
+      ...it,
+      statistic: question === 'no-worse' ? 'upper limit' : 'every unit',
+    })),
+  }
+  expect(differs(sentRule(ruleDraft('P1', old), { plannedSessions: 4 }), old)).toBe(false)
 })

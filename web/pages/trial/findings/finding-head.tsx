@@ -2,7 +2,6 @@ import type { Finding } from '#api/contract/finding.ts'
 import { figure } from '#web/form/number-words.ts'
 import { AlsoTried } from '#web/pages/trial/findings/also-tried.tsx'
 import { FindingDo } from '#web/pages/trial/findings/finding-do.tsx'
-import { suffixOfHeadline } from '#web/pages/trial/findings/finding-words.ts'
 import type { FindingViewProps } from '#web/pages/trial/findings/finding-view.tsx'
 import { PartsTogether } from '#web/pages/trial/findings/parts-together.tsx'
 import { SubjectPair } from '#web/pages/trial/findings/subject-pair.tsx'
@@ -12,6 +11,7 @@ import { Sentence } from '#web/parts/delta-e.tsx'
 import { EstimateRuler } from '#web/parts/estimate.tsx'
 import { Note } from '#web/parts/note.tsx'
 import { VerdictBlock } from '#web/parts/verdict-block.tsx'
+import { suffixOfHeadline } from '#web/parts/verdict-sentence.tsx'
 
 /** The answer: of all parts together or of the one that was chosen; the verdict, or what it waits for. */
 export function FindingHead(props: FindingViewProps) {
@@ -42,6 +42,9 @@ export function FindingHead(props: FindingViewProps) {
         />
       )}
       {within === null || together ? null : <AlsoTried within={within} />}
+      {within !== null && together && verdict !== null ? (
+        <p class="soft">The pictures and tables below are of {within.label}. For another, choose it above.</p>
+      ) : null}
       {verdict === null ? null : <FindingDo {...props} verdict={verdict} />}
     </div>
   )

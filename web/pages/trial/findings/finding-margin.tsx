@@ -59,7 +59,8 @@ function RecordedOtherwise({ finding, recorded, within }: FindingMarginProps) {
   if (kept.headline === verdict.headline && kept.lead === verdict.lead) return null
   return (
     <Note kind="doubt" title="Recorded otherwise">
-      What was recorded stays: “{kept.headline}” <Sentence text={kept.lead} /> Since then results have changed.
+      What was recorded stays: “{kept.headline}” <Sentence text={kept.lead} /> Since then results have
+      changed.
     </Note>
   )
 }

@@ -23,8 +23,7 @@ export function nextSteps(
   { recorded, locked }: { readonly recorded: boolean; readonly locked: boolean },
 ): NextStep[] {
   const { answer, sessionsMore, sessionsIn, sessionsPlanned } = verdict
-  const record: NextStep[] =
-    !recorded && locked && sessionsIn >= sessionsPlanned ? [{ kind: 'record' }] : []
+  const record: NextStep[] = !recorded && locked && sessionsIn >= sessionsPlanned ? [{ kind: 'record' }] : []
   if (answer !== 'not-settled') return [...record, { kind: 'sheet' }]
   const more = sessionsMore === null || sessionsMore < 1 ? undefined : sessionsMore
   const words =
@@ -41,17 +40,6 @@ export function keptOf(
   return recorded.find(({ look, stratum }) => look === verdict?.look && stratum === (within ?? ''))
 }
 
-/**
- * What stands behind the headline of all parts: that dates are missing, or that the rule came late.
- *
- * @example
- * suffixOfHeadline('On silk, 30 mL is enough (dates not recorded).') // 'Dates not recorded.'
- */
-export function suffixOfHeadline(headline: string): string {
-  const words = /\((dates not recorded|rule written after reading)\)\.$/.exec(headline)?.[1]
-  return words === undefined ? '' : `${words.charAt(0).toUpperCase()}${words.slice(1)}.`
-}
-
 /** The end of an address that asks for one part of several; empty for all of them together. */
 export const withinQuery = (within: string | undefined): string =>
   within === undefined ? '' : `?within=${encodeURIComponent(within)}`
@@ -62,7 +50,10 @@ export const withinQuery = (within: string | undefined): string =>
  * @example
  * cautionsShown({ cautions: [], notTested: ['light'] })[0].text // ['Nothing is said about light.']
  */
-export function cautionsShown({ cautions, notTested }: Pick<Finding, 'cautions' | 'notTested'>): CautionShown[] {
+export function cautionsShown({
+  cautions,
+  notTested,
+}: Pick<Finding, 'cautions' | 'notTested'>): CautionShown[] {
   const shown = new Map<string, CautionShown>()
   for (const { kind, title, text } of cautions) {
     const before = shown.get(title)

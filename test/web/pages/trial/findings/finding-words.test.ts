@@ -6,8 +6,8 @@ import {
   isOutside,
   moreCautions,
   nextSteps,
-  suffixOfHeadline,
 } from '#web/pages/trial/findings/finding-words.ts'
+import { clausesOf, suffixOfHeadline } from '#web/parts/verdict-sentence.tsx'
 
 const settled = { answer: 'holds', sessionsMore: null, sessionsIn: 4, sessionsPlanned: 4 } as const
 
@@ -56,6 +56,12 @@ test('what stands behind the headline of all parts is said once below them', () 
     'Rule written after reading.',
   )
   expect(suffixOfHeadline('On silk, 30 mL is enough.')).toBe('')
+  const long =
+    'Oat, lichen and brick pass: 3 of 3 lots each; plum fails: staining 3-4 (lot A) (dates not recorded).'
+  expect(clausesOf(long)).toEqual([
+    'Oat, lichen and brick pass: 3 of 3 lots each',
+    'plum fails: staining 3-4 (lot A).',
+  ])
 })
 
 test('what was not tested is the last caution', () => {
@@ -78,7 +84,14 @@ test('a single level after the stop comes, several come', () => {
 })
 
 const limits = [
-  { outcome: 'staining', fibre: 'wool', wear: { W2: 3 }, against: 'none', statistic: 'every unit', atLeast: 4 },
+  {
+    outcome: 'staining',
+    fibre: 'wool',
+    wear: { W2: 3 },
+    against: 'none',
+    statistic: 'every unit',
+    atLeast: 4,
+  },
   { outcome: 'felting', wear: {}, against: 'none', question: 'within-limit', atMost: 2 },
   { outcome: 'staining', wear: { 'rub wet': 10 }, against: 'none', statistic: 'worst lot', atLeast: 4 },
 ] as const
