@@ -95,12 +95,22 @@ function howMany(finding: Finding): string {
   return `${verdict ? `${verdict.counts} ` : ''}${inAll}${losses}`
 }
 
-/** The worst that was seen at the level of the claim; where nothing holds, at the level that was judged last. */
+/** The worst that was seen: at the level of the claim, or of everything that fails where each is judged by itself. */
 function worstInWords(finding: Finding): string {
+  const { verdict, steps } = finding
+  const failing = steps.filter((it) => !it.reference && !it.afterStop && it.answer === 'does-not-hold')
+  if (verdict?.levelId != null || failing.length < 2) return worstAt(finding, undefined)
+  return failing.map(({ levelId }) => worstAt(finding, levelId)).join(' ')
+}
+
+/** At one level; where none is named, at that of the claim, or where nothing holds at the one that was judged last. */
+function worstAt(finding: Finding, levelId: string | undefined): string {
   const { verdict, levels, steps, skeins, outcome, within } = finding
   const stopped = steps.find((it) => !it.reference && !it.afterStop && it.answer !== 'holds')
   const level = levels.find(
-    (it) => it.id === (verdict?.levelId ?? verdict?.subjectId ?? stopped?.levelId ?? steps.at(0)?.levelId),
+    (it) =>
+      it.id ===
+      (levelId ?? verdict?.levelId ?? verdict?.subjectId ?? stopped?.levelId ?? steps.at(0)?.levelId),
   )
   if (!level || !outcome) return 'Nothing was read yet.'
   const where = within ? `${within.spokenOf}, at` : 'At'

@@ -1,9 +1,10 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { startLadder, storyText } from '#test/support/a-ladder.ts'
+import { readDarkTwin, startLadder, storyText } from '#test/support/a-ladder.ts'
 import { cellsOf, changed, textOf } from '#test/support/a-table.ts'
 import { axeFindings } from '#test/support/axe-findings.ts'
 import type { Client } from '#test/support/client.ts'
+import { clientAt } from '#test/support/client-at.ts'
 import { toolInBrowser } from '#test/support/tool-in-browser.ts'
 
 const tool = toolInBrowser()
@@ -11,18 +12,7 @@ const tool = toolInBrowser()
 const enough = '35 minutes of steam is enough (dates not recorded).'
 const story = cellsOf(storyText('steam-time-ladder.csv'))
 
-/** The running tool, spoken to as a script would. */
-function client(): Client {
-  const ask: Client['ask'] = async (method, path, body, headers = {}) => {
-    const answer = await fetch(`${tool.url}${path}`, {
-      method,
-      headers: { 'content-type': 'application/json', ...headers },
-      ...(body === undefined ? {} : { body: JSON.stringify(body) }),
-    })
-    return { status: answer.status, body: await answer.json(), headers: answer.headers }
-  }
-  return { ask, get: (path) => ask('GET', path), post: (path, body) => ask('POST', path, body ?? {}) }
-}
+const client = (): Client => clientAt(tool.url)
 
 /** A ladder whose table holds these sessions of the story, on the page of its findings. */
 async function findings({
@@ -39,6 +29,7 @@ async function findings({
     const text = textOf(changed(story, (row) => (Number(row.run) <= sessions ? row : undefined)))
     const kept = await client().post(`/api/trials/${id}/table`, { text, between: { W2: 3 }, ownVessel: true })
     expect(kept.status).toBe(201)
+    await readDarkTwin(client(), id)
   }
   const { page, complaints } = await tool.newPage({
     viewport: { width, height: 900 },

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { storyText } from '#test/support/a-ladder.ts'
+import { readDarkTwin, storyText } from '#test/support/a-ladder.ts'
+import { clientAt } from '#test/support/client-at.ts'
 import { toolInBrowser } from '#test/support/tool-in-browser.ts'
 import { answer, keepAndOpen, partLink, pasteTable } from '#test/support/trial-screens.ts'
 
@@ -29,6 +30,10 @@ test('half of the planned sessions settle nothing; the other half settles the sa
   await answer(page, 'What lies between before and after?', 'warm hand washes', 3)
   await page.getByRole('radio', { name: 'Yes, its own' }).check()
   await keepAndOpen(page, 12)
+  // How exactly it was measured is not known yet, so nothing can be claimed; a twin measured again says it.
+  await page.getByText('Not settled: the measuring error is not known').first().waitFor()
+  await readDarkTwin(clientAt(tool.url), /trials\/([0-9a-f-]+)/.exec(page.url())?.[1] ?? '')
+  await page.reload()
   await page.getByText('35 minutes of steam is enough (dates not recorded).', { exact: true }).waitFor()
   await page.getByText('it changed by −0.50 to 0.55 ΔE00 more').waitFor()
   expect(complaints).toEqual([])

@@ -120,7 +120,7 @@ test('a way and its shortcut are tried side by side, from the question to the ve
   expect(finding).toContain(
     `Against overnight it changed by ${from} to ${to} ΔE00 more (90\u00a0% interval, mean ${mean}). You allowed 1.0.`,
   )
-  expect(finding).toContain('8 skeins from 8 jars in 4 sessions, 16 readings')
+  expect(finding).toContain('8 skeins from 8 jars in 4 sessions.')
   expect(finding).toContain('4 twins of this trial')
 
   // A twin lay in no wash: it was read again with the others, untouched.
