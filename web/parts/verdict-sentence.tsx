@@ -18,7 +18,7 @@ export function clausesOf(headline: string): readonly string[] {
  * What stands behind a headline and counts for all of it: that dates are missing, or that the rule came late.
  *
  * @example
- * suffixOfHeadline('On silk, 30 mL is enough (dates not recorded).') // 'Dates not recorded.'
+ * suffixOfHeadline('Not settled: 2 of 4 sessions (dates not recorded).') // 'Dates not recorded.'
  */
 export function suffixOfHeadline(headline: string): string {
   const words = suffix.exec(headline)?.[1]
