@@ -1,8 +1,10 @@
+import { wearKey } from '#api/contract/wear-words.ts'
 import { ciede2000 } from '#api/science/colour/ciede2000.ts'
 import type { Lab } from '#api/science/colour/lab.ts'
 import { meanLab } from '#api/science/colour/mean-colour.ts'
 import type { Condition } from './condition.ts'
 import type { JudgedTrial } from './judged-trial.ts'
+import { occasionsOf } from './occasions.ts'
 import { type UnchangedSkein, unchangedSkeins } from './unchanged-skeins.ts'
 
 /** What unchanged skeins moved together between their first and their later readings. */
@@ -15,9 +17,32 @@ export type Drift = {
 /** With fewer twins their shift cannot be told from the error of single readings, and stays in it. */
 const fewestTwins = 4
 
-/** The drift of the measuring over a trial, where four or more twins tell of it. */
+/**
+ * The drift of the measuring over a trial, where four or more twins tell of it: twins that were read on the occasions on
+ * which the judged skeins were read before and after. What a meter did on other days says nothing of those.
+ */
 export function driftOf(trial: JudgedTrial, condition: Pick<Condition, 'wear'>): Drift | undefined {
-  return driftOfSkeins(unchangedSkeins(trial, condition))
+  const { skeins, readings } = trial.record
+  const treated = new Set(
+    skeins.flatMap(({ id, role }) => (role === 'treated' || role === 'bled' ? [id] : [])),
+  )
+  const occasionOf = occasionsOf(readings)
+  const after = wearKey(condition.wear)
+  const occasionsAt = (key: string) =>
+    new Set(
+      readings.flatMap((it) =>
+        treated.has(it.skeinId) && wearKey(it.wear) === key ? [occasionOf(it.sittingId)] : [],
+      ),
+    )
+  const [before, worn] = [occasionsAt(''), occasionsAt(after)]
+  return driftOfSkeins(
+    unchangedSkeins(trial, condition).flatMap(
+      ({ occasions: [first, ...later], at: [began = '', ...names] }) => {
+        const together = later.filter((_, place) => worn.has(names[place] ?? ''))
+        return first && before.has(began) && together.length > 0 ? [{ occasions: [first, ...together] }] : []
+      },
+    ),
+  )
 }
 
 /**

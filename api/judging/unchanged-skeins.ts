@@ -13,6 +13,8 @@ export type UnchangedSkein = {
   readonly skeinId: string
   readonly role: Role
   readonly occasions: readonly Lab[]
+  /** The names of those occasions (`occasionsOf`), in the same order. */
+  readonly at: readonly string[]
 }
 
 /**
@@ -34,9 +36,10 @@ export function unchangedSkeins(
   const occasionOf = occasionsOf(readings)
   const alike = unchanged.filter((it) => isReadSo(it, way))
   return [...groupBy(alike, (it) => it.skeinId)].flatMap(([skeinId, mine]) => {
-    const occasions = coloursByOccasion(mine, way, occasionOf)
+    const colours = coloursByOccasion(mine, way, occasionOf)
     const role = roles.get(skeinId)
-    return occasions.length < 2 || role === undefined ? [] : [{ skeinId, role, occasions }]
+    if (colours.size < 2 || role === undefined) return []
+    return [{ skeinId, role, occasions: [...colours.values()], at: [...colours.keys()] }]
   })
 }
 
@@ -56,11 +59,14 @@ function coloursByOccasion(
   readings: readonly ReadingSeen[],
   { placings }: WayOfMeasuring,
   occasionOf: (sittingId: string) => string,
-): Lab[] {
+): ReadonlyMap<string, Lab> {
   const time = (it: ReadingSeen) => new Date(it.takenAt ?? it.createdAt).getTime()
   const inOrder = [...readings].sort((a, b) => time(a) - time(b))
   // As many placings as the judged skeins had: a mean of more would have less error than theirs.
-  return [...groupBy(inOrder, (it) => occasionOf(it.sittingId)).values()].map((mine) =>
-    meanLab(mine.slice(0, placings).map(({ meanL, meanA, meanB }) => ({ L: meanL, a: meanA, b: meanB }))),
+  return new Map(
+    [...groupBy(inOrder, (it) => occasionOf(it.sittingId))].map(([occasion, mine]) => [
+      occasion,
+      meanLab(mine.slice(0, placings).map(({ meanL, meanA, meanB }) => ({ L: meanL, a: meanA, b: meanB }))),
+    ]),
   )
 }
