@@ -77,6 +77,10 @@ export function findIn(record: TrialRecord, asked: AskedWithin = {}): Finding {
   const skeins = factor ? skeinFindings(levelled, { trial: judged, factor, wear, values, conditions }) : []
   const ids = new Set(levelled.map(({ skein }) => skein.id))
   const used = record.results.filter(({ skeinId }) => ids.has(skeinId))
+  // What was cut from a skein and rubbed or laid wet was tested too.
+  const cut = new Set(
+    record.skeins.flatMap(({ id, cutFromId }) => (ids.has(id) || ids.has(cutFromId ?? '') ? [id] : [])),
+  )
   const done = skeins.filter((skein) => skein.value !== null)
   const noise = shown?.noise
   const isRead = whole?.strata.some(anyRead) ?? false
@@ -159,7 +163,7 @@ export function findIn(record: TrialRecord, asked: AskedWithin = {}): Finding {
       rows: used.length,
     },
     notTested: notTested({
-      wears: used.map((result) => result.wear),
+      wears: record.results.flatMap(({ skeinId, wear: worn }) => (cut.has(skeinId) ? [worn] : [])),
       skeins: record.skeins,
       factors: record.factors,
       held: trial.held,

@@ -71,7 +71,10 @@ test('without readings there is nothing to record and nothing to publish', async
 
 test('under a rule that is not locked nothing is recorded and nothing is published', async () => {
   const { client, verdicts, sheets } = await ladder({ locked: false })
-  expect(refusal(await client.post(verdicts))).toEqual([422, 'A verdict is declared under a locked rule.'])
+  expect(refusal(await client.post(verdicts))).toEqual([
+    422,
+    'No rule was locked: this is not a claim. Lock the rule first.',
+  ])
   expect(refusal(await client.post(sheets))).toEqual([
     422,
     'No rule was locked: this is not a claim. Lock the rule first.',
@@ -81,7 +84,7 @@ test('under a rule that is not locked nothing is recorded and nothing is publish
 test('before the planned sessions are in no verdict is recorded', async () => {
   const { client, verdicts } = await ladder({ plannedSessions: 5 })
   const early = await client.post(verdicts)
-  expect(refusal(early)).toEqual([422, 'The verdict comes when the planned sessions are in.'])
+  expect(refusal(early)).toEqual([422, 'The verdict is recorded when the planned sessions are in.'])
   expect(early.body.errors).toEqual([{ pointer: '#', detail: '4 of 5 sessions.' }])
 })
 
