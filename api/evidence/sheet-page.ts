@@ -103,7 +103,7 @@ function partSections(finding: Finding, viewedUnder: string | undefined) {
       </div>
       <section>
         <h2>${withDelta(`Every skein, ${finding.outcome ? outcomeInSentence(finding.outcome.key) : 'result'}${finding.outcome?.unit ? ` in ${finding.outcome.unit}` : ''}`)}</h2>
-        <div class="scroll" tabindex="0" role="region" aria-label="Every skein">
+        <div class="scroll" tabindex="0" role="region" aria-label="Every skein${finding.within ? ` ${finding.within.spokenOf}` : ''}">
           <table class="fit">
             <thead>
               <tr>

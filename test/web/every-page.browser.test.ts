@@ -95,7 +95,11 @@ describe('with the example studio', () => {
       claims,
     ],
     [`${lesson} Findings`, '/trials/:id/findings', lesson],
-    ['No verdict yet.', '/sheets/trials/:id', lesson],
+    [
+      'Two doses is better than all at start; four doses is better than all at start (dates not recorded).',
+      '/sheets/trials/:id',
+      lesson,
+    ],
     ['Calculators', '/calculators'],
     ['Colour difference', '/calculators/colour-difference'],
     ['Settings', '/settings'],
