@@ -1,6 +1,7 @@
 import type { LadderBracket, LadderPicture } from '#api/science/pictures/ladder-picture.ts'
 import type { ShiftPicture } from '#api/science/pictures/shift-picture.ts'
 import type { WearPicture } from '#api/science/pictures/wear-picture.ts'
+import { figure, margin as marginFigure } from '#api/words/numbers.ts'
 import type { Finding, LevelFinding } from './finding.ts'
 import { countsLots, isOrdinal, leadingOf, questionOf } from './question.ts'
 
@@ -9,7 +10,6 @@ import { countsLots, isOrdinal, leadingOf, questionOf } from './question.ts'
  * server as SVG for sheets that need no script.
  */
 
-const shown = (value: number, digits: number) => value.toFixed(digits).replace('-', '−')
 const percent = (share: number) => `${Math.round(share * 1000) / 10}\u00a0%`
 
 /** The ladder: the outcome by level, every skein a dot. Undefined before anything was read. */
@@ -43,7 +43,7 @@ export function ladderOf(finding: Finding): LadderPicture | undefined {
     levels: levels.map((level) => ({
       key: level.id,
       label: level.tick,
-      short: numeric && level.value !== null ? shown(level.value, 0) : level.tick,
+      short: numeric && level.value !== null ? figure(level.value, 0) : level.tick,
       x: at(level),
       chosen: level.id === verdict?.levelId,
       reference: level.isReference,
@@ -69,7 +69,7 @@ export function ladderOf(finding: Finding): LadderPicture | undefined {
       ? {
           noise: {
             upTo: finding.noise.floor,
-            label: `measuring error: ${noiseName(finding.noise)}, ${shown(finding.noise.floor, 1)}`,
+            label: `measuring error: ${noiseName(finding.noise)}, ${figure(finding.noise.floor, 1)}`,
           },
         }
       : {}),
@@ -104,7 +104,7 @@ function marginOf({ verdict, levels, rule, outcome }: Finding): Pick<LadderPictu
   )
     return {}
   const larger = main.direction === 'larger is better'
-  const margin = shown(main.margin, 1)
+  const margin = marginFigure(main.margin)
   return {
     margin: {
       at: larger ? reference.mean - main.margin : reference.mean + main.margin,
@@ -126,7 +126,7 @@ function bracketsOf({ steps, levels, verdict, factor, outcome }: Finding, at: At
   // Elsewhere what holds and the window are the same.
   if (ends.length > 1 && outcome?.key === 'dE00') {
     const xs = ends.map(at)
-    const list = [...ends].sort((a, b) => at(a) - at(b)).map((level) => shown(level.value ?? 0, 0))
+    const list = [...ends].sort((a, b) => at(a) - at(b)).map((level) => figure(level.value ?? 0, 0))
     brackets.push({
       from: Math.min(...xs),
       to: Math.max(...xs),
@@ -153,7 +153,7 @@ function bracketsOf({ steps, levels, verdict, factor, outcome }: Finding, at: At
     brackets.push({
       from: at(first),
       to: at(last),
-      label: `${high.label} ${high.limit} in every session: ${shown(first.value ?? 0, 0)} to ${shown(last.value ?? 0, 0)}`,
+      label: `${high.label} ${high.limit} in every session: ${figure(first.value ?? 0, 0)} to ${figure(last.value ?? 0, 0)}`,
       short: `${high.label} ${high.limit}`,
       kind: 'range',
     })
@@ -203,7 +203,7 @@ export function wearOf(finding: Finding): WearPicture | undefined {
           {
             key: level.id,
             label: level.tick,
-            short: level.value === null ? level.tick : shown(level.value, 0),
+            short: level.value === null ? level.tick : figure(level.value, 0),
             chosen: level.id === verdict?.levelId,
             points: [
               { at: 0, mean: 0 },
@@ -236,7 +236,7 @@ export function shiftOf(finding: Finding): ShiftPicture | undefined {
       {
         key: level.id,
         label: level.tick,
-        short: level.value === null ? level.tick : shown(level.value, 0),
+        short: level.value === null ? level.tick : figure(level.value, 0),
         chosen: level.id === verdict?.levelId,
         before: level.before,
         after: level.after,

@@ -3,7 +3,7 @@ import type { Sheet } from '#api/contract/evidence.ts'
 import type { Finding, LevelFinding, Step } from '#api/contract/finding.ts'
 import { outcomeKind } from '#api/contract/outcomes.ts'
 import { gradeNumber, gradeText } from '#api/science/fastness/grades.ts'
-import { counted } from '#api/words/numbers.ts'
+import { counted, figure } from '#api/words/numbers.ts'
 import { outcomeInSentence } from '#api/words/outcomes.ts'
 import type { ExposureRecord, ViewingRecord } from '#db/trial-record.ts'
 import { asDone } from './as-done.ts'
@@ -137,7 +137,7 @@ function worstValue(values: readonly number[], { outcome, rule }: Finding): stri
     (it) => it.outcome === outcome.key && it.direction === 'larger is better',
   )
   const worst = larger ? Math.min(...values) : Math.max(...values)
-  return [`${outcomeInSentence(outcome.key)} ${worst.toFixed(2)}${outcome.unit ? ` ${outcome.unit}` : ''}`]
+  return [`${outcomeInSentence(outcome.key)} ${figure(worst)}${outcome.unit ? ` ${outcome.unit}` : ''}`]
 }
 
 function worstGrade(grades: readonly (string | null)[]): string[] {
@@ -168,7 +168,7 @@ export function sheetRows(finding: Finding): SheetRow[] {
         )
         const values = mine
           .filter((skein) => skein.status !== 'lost' && skein.value !== null)
-          .map((skein) => (graded ? gradeText : figure)(skein.value ?? 0))
+          .map((skein) => (graded ? gradeText(skein.value ?? 0) : figure(skein.value ?? 0)))
         const lost = mine.some((skein) => skein.status === 'lost')
         return values.length > 0 ? values.join(', ') : lost ? 'lost' : '–'
       }),
@@ -187,7 +187,6 @@ export function sheetRows(finding: Finding): SheetRow[] {
 /** Grades are in order and no more: none of them is averaged, and none has an interval. */
 export const isGraded = ({ key }: { readonly key: string }): boolean => outcomeKind(key).scale === 'grade'
 
-export const figure = (value: number) => value.toFixed(2).replace('-', '−')
 /** Our own names are lower case inside a sentence; a person’s own stay as they are written. */
 const inSentence = ({ key, label }: { readonly key: string; readonly label: string }) =>
   isVariable(key) ? label.charAt(0).toLowerCase() + label.slice(1) : key

@@ -10,9 +10,10 @@ import { escaped, svgOfMarks } from '#api/science/pictures/svg-of-marks.ts'
 import { verdictMarkShape } from '#api/science/pictures/verdict-mark.ts'
 import { verdictInWords } from '#api/science/verdicts/verdict.ts'
 import { day } from '#api/words/dates.ts'
+import { figure } from '#api/words/numbers.ts'
 import { outcomeInSentence } from '#api/words/outcomes.ts'
 import type { BesideSheet } from './beside-sheet.ts'
-import { figure, isGraded, sheetRows } from './sheet-of-finding.ts'
+import { isGraded, sheetRows } from './sheet-of-finding.ts'
 import { sideName } from './side-name.ts'
 
 export type SheetFrame = {
@@ -194,7 +195,7 @@ function pairSection(
   const beyond = !before.inGamut || !after.inGamut
   const yarn = `<svg viewBox="0 0 200 92" preserveAspectRatio="none" role="img" aria-label="before and after, side by side"><path d="${beyond ? 'M22 0H100V92H0V22Z' : 'M0 0H100V92H0Z'}" fill="${before.hex}"/><rect x="100" width="100" height="92" fill="${after.hex}"/></svg>`
   const lab = ({ L, a, b }: { L: number; a: number; b: number }) =>
-    [L, a, b].map((it) => it.toFixed(1).replace('-', '−')).join(', ')
+    [L, a, b].map((it) => figure(it, 1)).join(', ')
   return html`<section>
     <h2>${level.words}</h2>
     <div class="pair">${raw(yarn)}</div>
